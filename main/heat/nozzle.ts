@@ -1,0 +1,126 @@
+import { AIR_HEAT, airConductivity, airDensity, airViscosity, ZERO_CELSIUS_K } from './air.ts';
+import type { NozzleMouth, SceneNozzle } from './scene.ts';
+
+/** Mean board temperature that the jet's air properties are taken against, °C (assumption of the model). */
+const JET_BOARD_C = 150;
+const SWEEP_POINTS = 32;
+const BORDER_M = 1e-9;
+
+/** Hydraulic diameter of the mouth: its own for a round one, 2 w l / (w + l) for a rectangle. */
+export function mouthDiameter(mouth: NozzleMouth): number {
+  if (mouth.shape === 'round') return mouth.diameterM;
+  return (2 * mouth.widthM * mouth.lengthM) / (mouth.widthM + mouth.lengthM);
+}
+
+/** What the flow makes of the nozzle at one moment. */
+export type JetStrength = {
+  reynolds: number;
+  /** Factor of the footprint, W/m2K: the film is strength x geometry. */
+  strength: number;
+};
+
+/**
+ * Strength of the nozzle for an outlet temperature (°C) and a flow (L/min at 20 °C, 101325 Pa).
+ * Open nozzle: K of Martin's single round jet (Martin 1977; figures.md E3); hood: film inside its rim.
+ */
+export function jetStrength(nozzle: SceneNozzle, gasC: number, flow: number): JetStrength {
+  const diameter = mouthDiameter(nozzle.mouth);
+  const film = (gasC + JET_BOARD_C) / 2 + ZERO_CELSIUS_K;
+  const viscosity = airViscosity(film);
+  const massFlow = (flow / 60000) * airDensity(20 + ZERO_CELSIUS_K);
+  const reynolds = (4 * massFlow) / (Math.PI * diameter * viscosity);
+  if (nozzle.hood) return { reynolds, strength: nozzle.hood.filmAt30 * (flow / 30) ** 0.6 };
+  const conductivity = airConductivity(film);
+  const prandtl = (AIR_HEAT * viscosity) / conductivity;
+  const spread = 2 * Math.sqrt(reynolds) * Math.sqrt(1 + 0.005 * reynolds ** 0.55);
+  return { reynolds, strength: (conductivity / diameter) * prandtl ** 0.42 * spread };
+}
+
+/** Stand-off term c of Martin's law. */
+function standOffTerm(nozzle: SceneNozzle): number {
+  const ratio = nozzle.standOffM / mouthDiameter(nozzle.mouth);
+  return 0.1 * (Math.min(12, Math.max(2, ratio)) - 6);
+}
+
+/** h/K of an open nozzle at distance r from its axis: constant inside 2.5 D, the implied local value outside. */
+export function openJetShape(r: number, diameter: number, c: number): number {
+  const edge = 2.5 * diameter;
+  if (r <= edge) return (0.4 * (1 - 1.1 * 0.4)) / (1 + c * 0.4);
+  const below = r + c * diameter;
+  return ((diameter / (2 * r)) * (r * r + 2 * c * diameter * r - 1.1 * c * diameter * diameter)) / (below * below);
+}
+
+/** h/K where the jet is strongest; times the strength it is the plateau's film. */
+export function plateauShape(nozzle: SceneNozzle): number {
+  return nozzle.hood ? 1 : openJetShape(0, mouthDiameter(nozzle.mouth), standOffTerm(nozzle));
+}
+
+/** Distance outside the mouth (0 inside) and distance r of the jet law. */
+function distances(mouth: NozzleMouth, dx: number, dy: number): { outside: number; r: number } {
+  if (mouth.shape === 'round') {
+    const r = Math.hypot(dx, dy);
+    return { outside: Math.max(0, r - mouth.diameterM / 2), r };
+  }
+  const angle = (mouth.turnDeg * Math.PI) / 180;
+  const along = Math.abs(dx * Math.cos(angle) + dy * Math.sin(angle)) - mouth.lengthM / 2;
+  const across = Math.abs(-dx * Math.sin(angle) + dy * Math.cos(angle)) - mouth.widthM / 2;
+  const outside = Math.hypot(Math.max(0, along), Math.max(0, across));
+  return { outside, r: outside > 0 ? mouthDiameter(mouth) / 2 + outside : 0 };
+}
+
+/** Geometry of the nozzle over the board: film = strength x shape, gas = entrained + dilution x (gas - entrained). */
+export type Footprint = { shape: Float64Array; dilution: Float64Array };
+
+/** Offset of the footprint of a tilted nozzle from its centre, in metres. */
+export function tiltOffset(nozzle: SceneNozzle): [number, number] {
+  const shift = nozzle.standOffM * Math.tan((nozzle.tiltDeg * Math.PI) / 180);
+  const heading = (nozzle.headingDeg * Math.PI) / 180;
+  return [shift * Math.cos(heading), shift * Math.sin(heading)];
+}
+
+/** Shape and dilution of the film at one point, relative to the footprint's centre. */
+function pointOf(nozzle: SceneNozzle, dx: number, dy: number, c: number): [shape: number, dilution: number] {
+  const diameter = mouthDiameter(nozzle.mouth);
+  const { outside, r } = distances(nozzle.mouth, dx, dy);
+  if (nozzle.hood) {
+    if (outside <= BORDER_M) return [1, 1];
+    const b = 5 * nozzle.hood.rimGapM;
+    const rim = diameter / 2;
+    const fade = b / (b + outside);
+    return [nozzle.hood.leak * fade ** 0.8, fade ** 0.5 * (rim / (rim + outside))];
+  }
+  return [openJetShape(r, diameter, c), r > 0 ? Math.min(1, ((1.5 * diameter) / r) ** 0.9) : 1];
+}
+
+/**
+ * Footprint over points (x, y in metres): computed once per nozzle position, never per step.
+ * A swept open nozzle averages h and h T over 32 points of its circle; a hood is not swept.
+ */
+export function nozzleFootprint(
+  nozzle: SceneNozzle,
+  centre: readonly [number, number],
+  count: number,
+  xOf: (index: number) => number,
+  yOf: (index: number) => number,
+): Footprint {
+  const shape = new Float64Array(count);
+  const dilution = new Float64Array(count);
+  const [tiltX, tiltY] = tiltOffset(nozzle);
+  const sweep = nozzle.hood ? 0 : nozzle.sweepRadiusM;
+  const points = sweep > 0 ? SWEEP_POINTS : 1;
+  const c = standOffTerm(nozzle);
+  for (let point = 0; point < points; point++) {
+    const angle = (2 * Math.PI * point) / points;
+    const x = centre[0] + tiltX + sweep * Math.cos(angle);
+    const y = centre[1] + tiltY + sweep * Math.sin(angle);
+    for (let index = 0; index < count; index++) {
+      const [h, eta] = pointOf(nozzle, xOf(index) - x, yOf(index) - y, c);
+      shape[index]! += h / points;
+      dilution[index]! += (h * eta) / points;
+    }
+  }
+  for (let index = 0; index < count; index++) {
+    dilution[index] = shape[index]! > 0 ? dilution[index]! / shape[index]! : 0;
+  }
+  return { shape, dilution };
+}

@@ -1,0 +1,113 @@
+/**
+ * What the heat model is given: one heat run on one board, in SI units (temperatures in °C).
+ * Positions are seen from the top side, x right, y up; angles counter-clockwise in degrees.
+ */
+
+export type BoardSide = 'top' | 'bottom';
+
+/** x and y in metres. */
+export type PointM = readonly [xM: number, yM: number];
+
+/** One closed ring; the last point joins the first. */
+export type RingM = readonly PointM[];
+
+export type SceneBoard = {
+  /** Outer borders (arcs already flattened); more than one for a panel. */
+  outlines: readonly RingM[];
+  cutouts: readonly RingM[];
+  thicknessM: number;
+  /** Density times specific heat, J/m3K. */
+  volumetricHeat: number;
+  /** Conductivity along the board, W/mK. */
+  inPlane: number;
+  /** Conductivity through the board, W/mK. */
+  throughPlane: number;
+  emissivity: number;
+};
+
+export type BodyShape = 'rect' | 'round' | 'frame';
+
+export type SceneBody = {
+  id: string;
+  side: BoardSide;
+  xM: number;
+  yM: number;
+  /** Along x before turning; the diameter of a round body. */
+  lengthM: number;
+  /** Along y before turning. */
+  widthM: number;
+  turnDeg: number;
+  shape: BodyShape;
+  /** Wall of a 'frame': the body covers only this width inside its rectangle. */
+  wallM: number;
+  heightM: number;
+  /** Joint conductance over the covered area, half the body included, W/m2K. */
+  jointConductance: number;
+  volumetricHeat: number;
+  /** Conductivity of the body, for the temperature of its skin, W/mK. */
+  conductivity: number;
+  emissivity: number;
+  /** Thermal resistance of everything laid over the body, m2K/W (0: bare). */
+  shieldResistance: number;
+  /** Heat capacity per area of what is laid over the body, J/m2K. */
+  shieldArealHeat: number;
+  /** Metal bodies (cans, frames, stiffeners) have one temperature throughout. */
+  metal: boolean;
+  /** Default shield for the shadow answer 'if shielded'; null where none is asked for. */
+  trialShield: { resistance: number; arealHeat: number } | null;
+};
+
+export type NozzleMouth =
+  | { shape: 'round'; diameterM: number }
+  | { shape: 'rect'; lengthM: number; widthM: number; turnDeg: number };
+
+export type SceneNozzle = {
+  mouth: NozzleMouth;
+  standOffM: number;
+  /** Radius of the circle the nozzle is kept moving on; 0: held still. */
+  sweepRadiusM: number;
+  tiltDeg: number;
+  headingDeg: number;
+  /** A nozzle that closes over the part; null: an open nozzle. */
+  hood: { filmAt30: number; rimGapM: number; leak: number } | null;
+};
+
+export type ScenePreheater = {
+  xM: number;
+  yM: number;
+  lengthM: number;
+  widthM: number;
+  turnDeg: number;
+  /** Film between the source and the lower side, W/m2K. */
+  film: number;
+  lagS: number;
+  /** With a board sensor the profile sets the board's temperature there, not the source's. */
+  sensor: { xM: number; yM: number; sourceMaxC: number } | null;
+};
+
+export type SceneSegment = {
+  name: string;
+  seconds: number;
+  preheaterStartC: number;
+  preheaterEndC: number;
+  /** Outlet temperature of the gas; null: gas off. */
+  gas: { startC: number; endC: number; flowStart: number; flowEnd: number } | null;
+  /** Nozzle centre (flows in L/min at 20 °C). */
+  nozzleXM: number;
+  nozzleYM: number;
+};
+
+export type HeatScene = {
+  roomC: number;
+  /** Air that the jet draws in. */
+  entrainedC: number;
+  /** 'Up' is this side; the other one faces the preheater. */
+  workedSide: BoardSide;
+  /** Added to idle convection by fume extraction, W/m2K. */
+  fumeFilm: number;
+  board: SceneBoard;
+  bodies: readonly SceneBody[];
+  nozzle: SceneNozzle | null;
+  preheater: ScenePreheater | null;
+  segments: readonly SceneSegment[];
+};

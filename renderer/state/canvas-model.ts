@@ -1,0 +1,76 @@
+import type { Assessment } from '../../shared-types/evaluation.ts';
+import type { Box, Point, Side } from '../../shared-types/geometry.ts';
+import type { TicketDocument } from '../../shared-types/plan.ts';
+import type { TemperatureUnit } from '../../shared-types/units.ts';
+
+export type ToolName = 'select' | 'hand' | 'site' | 'watch';
+
+/** What can be picked on the canvas. */
+export type Pick =
+  | { kind: 'part'; refdes: string }
+  | { kind: 'site'; siteId: string }
+  | { kind: 'watch'; tagId: string }
+  | { kind: 'cover'; id: string };
+
+/** Everything the canvas draws. Plain data: the canvas keeps no document of its own. */
+export type CanvasModel = {
+  document: TicketDocument;
+  assessment: Assessment | null;
+  /** True while the shown assessment belongs to an older revision. */
+  stale: boolean;
+  /** Refdes of the selected parts. */
+  selection: ReadonlySet<string>;
+  selectedSiteId: string | null;
+  selectedWatchId: string | null;
+  shownSide: Side;
+  /** How the view is turned, degrees counter-clockwise, on top of mirroring the bottom side. */
+  viewTurnDeg: number;
+  theme: 'light' | 'dark';
+  temperatureUnit: TemperatureUnit;
+  layers: { heat: boolean; isotherms: boolean; rings: boolean; labels: boolean };
+  /** Heat run whose peaks are shown; null: the worst over all runs. */
+  shownRunId: string | null;
+  tool: ToolName;
+};
+
+/** A pure edit of the document. */
+export type Edit = (document: TicketDocument) => TicketDocument;
+
+/** What tools may do to the rest of the window. One gesture is one undo step; cancel restores what was before begin. */
+export type Workbench = {
+  model(): CanvasModel;
+  begin(label: string): void;
+  /** Replaces the gesture's effect so far by this edit of the document as it was at begin. */
+  preview(edit: Edit): void;
+  commit(): void;
+  cancel(): void;
+  /** One edit, one undo step. */
+  apply(label: string, edit: Edit): void;
+  select(picks: readonly Pick[], mode: 'replace' | 'add' | 'toggle'): void;
+  useTool(tool: ToolName): void;
+  /** Pointer over the board (mm) and the peak temperature of the shown face there; null: off the board. */
+  hover(at: Point | null, temperatureC: number | null, pick: Pick | null): void;
+  /** Right button: the menu of what lies under the pointer, at page coordinates. */
+  openMenu(pick: Pick | null, page: Point): void;
+};
+
+/** The mounted canvas. */
+export type CanvasHandle = {
+  update(model: CanvasModel): void;
+  /** Fits a box of the board (mm) into the view; null: the whole board. */
+  fit(box: Box | null): void;
+  zoomBy(factor: number): void;
+  /** Screen pixels per mm. */
+  zoom(): number;
+  /** Board point (mm) to CSS pixels relative to the host element, for tests and menus. */
+  toScreen(at: Point): Point;
+  rendererName(): string;
+  destroy(): void;
+};
+
+/** `mountCanvas(host, workbench, onView)` in canvas/mount-canvas.ts returns this once the renderer is ready. */
+export type MountCanvas = (
+  host: HTMLElement,
+  workbench: Workbench,
+  onView: (zoom: number) => void,
+) => Promise<CanvasHandle>;

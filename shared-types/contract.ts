@@ -1,0 +1,148 @@
+import { z } from 'zod';
+import { boardSchema } from './board.ts';
+import type { Assessment } from './evaluation.ts';
+import { planSchema } from './plan.ts';
+import { type Problem, problemSchema, type Result } from './problem.ts';
+import { settingsSchema } from './settings.ts';
+
+/**
+ * The contract between the window and main. Every shell carries the same requests and the same events.
+ * A request is checked on the way in and its answer on the way out; a refusal is a `Problem`.
+ * Bytes (PDF, files) travel as binary beside the JSON.
+ */
+
+/** One change of a document, as made by the patch library: path into {board, plan}. */
+export const patchSchema = z.strictObject({
+  op: z.enum(['add', 'remove', 'replace']),
+  path: z.array(z.union([z.string(), z.number()])).max(20),
+  value: z.unknown().optional(),
+});
+export type DocumentPatch = z.infer<typeof patchSchema>;
+
+export const documentSchema = z.strictObject({ board: boardSchema, plan: planSchema });
+
+const ticketId = z.string().min(1).max(200).describe('Opaque id of a ticket; pages never see paths.');
+const revision = z.int().min(0);
+const bytes = z.instanceof(Uint8Array);
+const namedFile = z.strictObject({ name: z.string().min(1).max(300), bytes });
+
+/** A card of the ticket shelf: what its small drawing and its words need, nothing more. */
+export const ticketCardSchema = z.strictObject({
+  id: ticketId,
+  fileName: z.string(),
+  number: z.string(),
+  boardName: z.string(),
+  target: z.string(),
+  invented: z.boolean(),
+  sample: z.boolean(),
+  changedAt: z.string(),
+  counts: z.strictObject({ parts: z.int(), sites: z.int(), tags: z.int(), heatRuns: z.int() }),
+  /** Outline as a polygon and the bodies as [x, y, length, width, turn], mm; sites as turned rectangles too. */
+  drawing: z.strictObject({
+    outline: z.array(z.tuple([z.number(), z.number()])),
+    top: z.array(z.array(z.number())),
+    sites: z.array(z.array(z.number())),
+  }),
+  problem: problemSchema.nullable(),
+});
+export type TicketCard = z.infer<typeof ticketCardSchema>;
+
+export const openedTicketSchema = z.strictObject({
+  id: ticketId,
+  fileName: z.string(),
+  revision,
+  document: documentSchema,
+  /** Set when unsaved changes were found after a crash and taken over. */
+  recovered: z.boolean(),
+});
+export type OpenedTicket = z.infer<typeof openedTicketSchema>;
+
+export const importNoteSchema = z.strictObject({
+  weight: z.enum(['stop', 'warn', 'note']),
+  sentence: z.string(),
+  refdes: z.array(z.string()).optional(),
+});
+
+const none = z.strictObject({});
+
+/** Requests of the window: name -> what goes in, what comes out. */
+export const requests = {
+  'shelf.list': { input: none, output: z.strictObject({ folder: z.string(), cards: z.array(ticketCardSchema) }) },
+  'samples.list': { input: none, output: z.strictObject({ cards: z.array(ticketCardSchema) }) },
+  'ticket.new': {
+    input: z.strictObject({ number: z.string().min(1).max(100), document: documentSchema }),
+    output: openedTicketSchema,
+  },
+  'ticket.open': { input: z.strictObject({ id: ticketId }), output: openedTicketSchema },
+  /** A copy of a sample on the shelf, opened. */
+  'ticket.fromSample': {
+    input: z.strictObject({ id: ticketId, number: z.string().min(1).max(100) }),
+    output: openedTicketSchema,
+  },
+  /** A dropped or chosen ticket, board or set of drawing files. */
+  'ticket.openFile': { input: z.strictObject({ file: namedFile }), output: openedTicketSchema },
+  'ticket.patch': {
+    input: z.strictObject({ id: ticketId, base: revision, patches: z.array(patchSchema).max(100000) }),
+    /** `gap`: main holds another revision; the window sends the whole document with `ticket.replace`. */
+    output: z.strictObject({ revision, gap: z.boolean() }),
+  },
+  'ticket.replace': {
+    input: z.strictObject({ id: ticketId, document: documentSchema }),
+    output: z.strictObject({ revision }),
+  },
+  'ticket.save': {
+    input: z.strictObject({ id: ticketId }),
+    output: z.strictObject({ savedAt: z.string(), conflictCopy: z.string().nullable() }),
+  },
+  'ticket.close': { input: z.strictObject({ id: ticketId }), output: none },
+  'ticket.remove': { input: z.strictObject({ id: ticketId }), output: none },
+  'import.read': {
+    input: z.strictObject({ files: z.array(namedFile).min(1).max(200) }),
+    output: z.strictObject({ board: boardSchema, notes: z.array(importNoteSchema) }),
+  },
+  'evaluation.run': {
+    input: z.strictObject({ id: ticketId, phase: z.enum(['coarse', 'fine', 'both']) }),
+    output: none,
+  },
+  'evaluation.cancel': { input: z.strictObject({ id: ticketId }), output: none },
+  'workMap.render': {
+    input: z.strictObject({ id: ticketId }),
+    output: z.strictObject({ fileName: z.string(), bytes, pages: z.int() }),
+  },
+  'settings.read': { input: none, output: settingsSchema },
+  'settings.write': { input: z.strictObject({ settings: settingsSchema }), output: settingsSchema },
+  'about.read': {
+    input: none,
+    output: z.strictObject({
+      version: z.string(),
+      shell: z.enum(['electron', 'local']),
+      shelfFolder: z.string(),
+      node: z.string(),
+    }),
+  },
+} as const;
+
+export type RequestName = keyof typeof requests;
+export type RequestInput<N extends RequestName> = z.infer<(typeof requests)[N]['input']>;
+export type RequestOutput<N extends RequestName> = z.infer<(typeof requests)[N]['output']>;
+
+/** Events of main: the window listens. An assessment carries typed arrays, so it is a plain type, not a schema. */
+export type MainEvent =
+  | { name: 'evaluation.progress'; id: string; revision: number; phase: 'coarse' | 'fine'; share: number }
+  | { name: 'evaluation.result'; id: string; revision: number; phase: 'coarse' | 'fine'; assessment: Assessment }
+  | { name: 'evaluation.failed'; id: string; revision: number; problem: Problem }
+  | {
+      name: 'ticket.saved';
+      id: string;
+      revision: number;
+      savedAt: string;
+      state: 'journal' | 'file';
+      conflictCopy: string | null;
+    }
+  | { name: 'ticket.problem'; id: string; problem: Problem };
+
+/** What every carrier offers the window. */
+export type Backend = {
+  request<N extends RequestName>(name: N, input: RequestInput<N>): Promise<Result<RequestOutput<N>>>;
+  listen(listener: (event: MainEvent) => void): () => void;
+};

@@ -1,0 +1,169 @@
+import type { Side } from './geometry.ts';
+import type { Source } from './library/library-types.ts';
+
+/** Peak over time: hottest and coldest place of the part, and its mean; C. */
+export type PeakC = { maxC: number; minC: number; meanC: number };
+
+/** The grid that the fields lie on: cell (column, row) has its centre at origin + (index + 0.5) x cell. Row 0 is the lowest. */
+export type FieldGrid = {
+  columns: number;
+  rows: number;
+  cellMm: number;
+  originX: number;
+  originY: number;
+  /** Set when the board was too large for the wanted cell. */
+  grownFromMm: number | null;
+};
+
+/** Peak temperature of the two faces, C, one value a cell, row after row; NaN where there is no board. */
+export type FaceFields = { top: Float32Array; bottom: Float32Array };
+
+export type JudgedOn = 'body' | 'skin' | 'joint';
+export type LimitOrigin = 'own' | 'class' | 'alloy' | 'shop';
+export type AppliedLimit = { celsius: number; origin: LimitOrigin; source: Source };
+
+/** `clear`: margin above the band; `unsure`: within it; `over`: beyond the limit. Without bands the band counts as 0. */
+export type PartState = 'clear' | 'unsure' | 'over';
+
+/** What one part goes through, the worst over all heat runs. */
+export type PartExposure = {
+  refdes: string;
+  side: Side;
+  /** Heat run in which the margin is smallest. */
+  worstRunId: string;
+  body: PeakC;
+  skin: PeakC;
+  joint: PeakC;
+  /** Gap from the part's body to the nearest rework area's edge, mm; 0 inside. */
+  clearanceMm: number;
+  /** Time of the body's peak in the worst run, s from its start. */
+  peakAtS: number;
+  /** Seconds above the limit that governs, in the worst run. */
+  secondsOver: number;
+  /** Largest rise over any 5 s, K/s. */
+  riseKPerS: number;
+  /** Largest difference across the part's body at its peak, K. */
+  acrossK: number;
+  /** Energy into the body until its peak, by way, as shares of what came in (losses: share that went out again). */
+  shares: { gas: number; preheater: number; joints: number; losses: number };
+  /** The same part under the default shield, same face. */
+  ifShielded: { bodyMaxC: number; skinMaxC: number; jointMaxC: number };
+  limits: { body: AppliedLimit | null; skin: AppliedLimit | null; joint: AppliedLimit | null };
+  /** Limit minus peak, K; null where no limit applies. */
+  margins: { body: number | null; skin: number | null; joint: number | null };
+  /** The smallest margin, K. */
+  marginK: number;
+  governedBy: JudgedOn;
+  /** Half width of the 90 % band, K; null: not computed yet. */
+  bandK: number | null;
+  state: PartState;
+  /** Its joints pass solidus in at least one run. `partly`: some joints do, others stay solid. */
+  reflow: 'none' | 'partly' | 'whole';
+  /** Heat runs in which its joints pass solidus. */
+  reflows: number;
+  /** Heat runs above 150 C that are no reflow. */
+  warmCycles: number;
+  /** Solidus that the joints were judged with, C. */
+  solidusC: number;
+};
+
+/** The target of a site in one heat run. */
+export type TargetResult = {
+  siteId: string;
+  refdes: string;
+  coldestJointC: number;
+  hottestJointC: number;
+  skinMaxC: number;
+  /** Package limit Tc - 5, C. */
+  skinLimitC: number;
+  liquidusC: number;
+  /** Seconds in which every joint is above liquidus, and in which any is. */
+  secondsAllAbove: number;
+  secondsAnyAbove: number;
+  /** When the coldest joint passes liquidus, s; null: never. */
+  moltenAtS: number | null;
+  /** Window of the coldest joint for this kind of run, C. */
+  windowC: { from: number; to: number } | null;
+  verdict: 'melts' | 'partly' | 'solid';
+};
+
+/** A watch point's predicted reading. */
+export type WatchReading = { tagId: string; name: string; peakC: number; peakAtS: number; atSegmentEndC: number[] };
+
+/** Board temperature and source temperature at the end of each segment. */
+export type SegmentReading = {
+  name: string;
+  endsAtS: number;
+  gasSetC: number | null;
+  gasOutletC: number | null;
+  preheaterSourceC: number;
+  siteC: number;
+};
+
+export type RunResult = {
+  runId: string;
+  seconds: number;
+  fields: FaceFields;
+  targets: TargetResult[];
+  watch: WatchReading[];
+  segments: SegmentReading[];
+};
+
+/** Something the evaluation wants said, with the figures its sentence needs. Sentences: words/heat.ts. */
+export type EvaluationNotice = {
+  code: string;
+  /** Part, site or run it is about. */
+  place: string | null;
+  figures: Record<string, number | string>;
+};
+
+/** What one evaluation found. Derived: never saved, always reproducible from the ticket. Typed arrays travel as binary. */
+export type Evaluation = {
+  revision: number;
+  phase: 'coarse' | 'fine';
+  grid: FieldGrid;
+  /** Worst over all heat runs. */
+  fields: FaceFields;
+  runs: RunResult[];
+  parts: PartExposure[];
+  notEvaluated: { refdes: string; reason: 'off-board' | 'not-fitted' | 'removed' }[];
+  notices: EvaluationNotice[];
+  bands: 'not-computed' | 'computed';
+};
+
+/** What planning advises for one part. */
+export type ActionKind =
+  | 'leave'
+  | 'leave-will-reflow'
+  | 'shield'
+  | 'secure'
+  | 'remove-first'
+  | 'cannot-be-saved'
+  | 'target';
+
+export type PartAction = {
+  refdes: string;
+  action: ActionKind;
+  /** Code of the reason; the sentence is made by words/planning.ts from it and the figures. */
+  reason: string;
+  figures: Record<string, number | string>;
+  /** True when the plan already does it (tag set). */
+  done: boolean;
+};
+
+export type Finding = {
+  code: string;
+  weight: 'stop' | 'warn' | 'note';
+  place: { kind: 'part' | 'site' | 'run' | 'board' | 'station'; id: string };
+  figures: Record<string, number | string>;
+  source: Source | null;
+};
+
+/** Everything the window and the sheet show about a plan at one revision. */
+export type Assessment = {
+  evaluation: Evaluation;
+  actions: PartAction[];
+  findings: Finding[];
+  /** Ids of the cautions that apply; sentences in words/cautions.ts. */
+  cautions: string[];
+};

@@ -1,0 +1,23 @@
+import { z } from 'zod';
+
+/** What a user sets once, for all tickets. */
+export const settingsSchema = z.strictObject({
+  theme: z.enum(['system', 'light', 'dark']),
+  lengthUnit: z.enum(['mm', 'mil']),
+  temperatureUnit: z.enum(['C', 'F']),
+  wheelDoes: z.enum(['zoom', 'pan']),
+  panelWidthPx: z.number().min(240).max(900).nullable(),
+  trayOpen: z.boolean(),
+  technician: z.string().max(200),
+});
+export type Settings = z.infer<typeof settingsSchema>;
+
+export const defaultSettings: Settings = {
+  theme: 'system',
+  lengthUnit: 'mm',
+  temperatureUnit: 'C',
+  wheelDoes: 'zoom',
+  panelWidthPx: null,
+  trayOpen: false,
+  technician: '',
+};
