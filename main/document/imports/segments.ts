@@ -73,7 +73,7 @@ export function segmentBox(segment: Segment): Box {
   for (let quarter = 0; quarter < 4; quarter++) {
     const angle = (quarter * Math.PI) / 2;
     const ahead = sweep > 0 ? angle - start : start - angle;
-    if ((((ahead % FULL) + FULL) % FULL) <= Math.abs(sweep)) {
+    if (((ahead % FULL) + FULL) % FULL <= Math.abs(sweep)) {
       passed.push({
         x: segment.centre.x + radius * Math.round(Math.cos(angle)),
         y: segment.centre.y + radius * Math.round(Math.sin(angle)),

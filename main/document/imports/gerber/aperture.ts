@@ -35,14 +35,20 @@ export function buildAperture(
   if (parameters.some((value) => !Number.isFinite(value))) return null;
   const discs = templateDiscs(definition, macros);
   if (discs === null) return null;
-  const width = definition.template === 'R' || definition.template === 'O' ? Math.min(parameters[0], parameters[1] ?? parameters[0]) : (parameters[0] ?? 0);
+  const width =
+    definition.template === 'R' || definition.template === 'O'
+      ? Math.min(parameters[0], parameters[1] ?? parameters[0])
+      : (parameters[0] ?? 0);
   return {
     discs: discs.map(({ x, y, r }) => ({ x: x * mmPerUnit, y: y * mmPerUnit, r: r * mmPerUnit })),
     widthMm: macros.has(definition.template) ? 0 : width * mmPerUnit,
   };
 }
 
-function templateDiscs({ template, parameters }: ApertureDefinition, macros: ReadonlyMap<string, MacroBody>): Disc[] | null {
+function templateDiscs(
+  { template, parameters }: ApertureDefinition,
+  macros: ReadonlyMap<string, MacroBody>,
+): Disc[] | null {
   const [first, second, third] = parameters;
   const macro = macros.get(template);
   if (macro) return macroShape(macro, parameters);

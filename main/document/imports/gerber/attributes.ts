@@ -26,39 +26,45 @@ function unescapeField(field: string): string {
   return field.replace(/\\u([0-9A-Fa-f]{4})/g, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
 }
 
-/** The attribute dictionaries of a reader; object attributes are handed out as one frozen value until they change. */
-export class AttributeDictionary {
-  readonly file = new Map<string, readonly string[]>();
-  private readonly aperture = new Map<string, readonly string[]>();
-  private readonly object = new Map<string, readonly string[]>();
-  private current: ObjectAttributes | null = null;
+/** The attribute dictionaries of a reader. */
+export interface AttributeState {
+  readonly file: Map<string, readonly string[]>;
+  readonly aperture: Map<string, readonly string[]>;
+  readonly object: Map<string, readonly string[]>;
+  /** The object attributes in force: one shared value until they change; null when it must be made anew. */
+  current: ObjectAttributes | null;
+}
 
-  apply({ command, name, fields }: AttributeCommand): void {
-    this.current = null;
-    if (command === 'TF') this.file.set(name, fields);
-    else if (command === 'TA') this.aperture.set(name, fields);
-    else if (command === 'TO') this.object.set(name, fields);
-    else this.remove(name);
-  }
+export function newAttributes(): AttributeState {
+  return { file: new Map(), aperture: new Map(), object: new Map(), current: null };
+}
 
-  apertureFunction(): string | undefined {
-    return this.aperture.get('.AperFunction')?.join(',');
-  }
+export function applyAttribute(state: AttributeState, { command, name, fields }: AttributeCommand): void {
+  state.current = null;
+  if (command === 'TF') state.file.set(name, fields);
+  else if (command === 'TA') state.aperture.set(name, fields);
+  else if (command === 'TO') state.object.set(name, fields);
+  else deleteAttribute(state, name);
+}
 
-  /** Object attributes now in force, without the aperture's function. */
-  objectAttributes(): ObjectAttributes {
-    if (this.current === null) {
-      const pin = this.object.get('.P');
-      const refdes = pin?.[0] ?? this.object.get('.C')?.[0];
-      this.current = { refdes, pin: pin?.[1], pinName: pin?.[2] };
-    }
-    return this.current;
-  }
+function deleteAttribute(state: AttributeState, name: string): void {
+  if (name === '') {
+    state.aperture.clear();
+    state.object.clear();
+  } else if (!state.object.delete(name)) state.aperture.delete(name);
+}
 
-  private remove(name: string): void {
-    if (name === '') {
-      this.aperture.clear();
-      this.object.clear();
-    } else if (!this.object.delete(name)) this.aperture.delete(name);
+/** The function that apertures defined, and regions drawn, now get. */
+export function apertureFunctionOf(state: AttributeState): string | undefined {
+  return state.aperture.get('.AperFunction')?.join(',');
+}
+
+/** Object attributes now in force, without an aperture's function. */
+export function objectAttributesOf(state: AttributeState): ObjectAttributes {
+  if (state.current === null) {
+    const pin = state.object.get('.P');
+    const refdes = pin?.[0] ?? state.object.get('.C')?.[0];
+    state.current = refdes === undefined ? {} : { refdes, pin: pin?.[1], pinName: pin?.[2] };
   }
+  return state.current;
 }
