@@ -1,7 +1,6 @@
 // Applies each committed one-line breakage to a copy of the house and runs its test: every one must turn red.
 // Usage: npm run break [-- part-of-a-name]
-import { spawn } from 'node:child_process';
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
@@ -16,7 +15,9 @@ const list = readdirSync(join(root, 'tests/breakages'))
 
 function copyHouse() {
   const copy = mkdtempSync(join(tmpdir(), 'heatmargin-break-'));
-  const files = execFileSync('git', ['ls-files', '-co', '--exclude-standard'], { cwd: root, encoding: 'utf8' }).split('\n').filter(Boolean);
+  const files = execFileSync('git', ['ls-files', '-co', '--exclude-standard'], { cwd: root, encoding: 'utf8' })
+    .split('\n')
+    .filter(Boolean);
   for (const file of files) {
     mkdirSync(dirname(join(copy, file)), { recursive: true });
     cpSync(join(root, file), join(copy, file));
@@ -27,7 +28,10 @@ function copyHouse() {
 
 const runTest = (copy, test) =>
   new Promise((done) => {
-    const child = spawn('npx', ['--no-install', 'vitest', 'run', test], { cwd: copy, stdio: ['ignore', 'pipe', 'pipe'] });
+    const child = spawn('npx', ['--no-install', 'vitest', 'run', test], {
+      cwd: copy,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
     let text = '';
     child.stdout.on('data', (data) => (text += data));
     child.stderr.on('data', (data) => (text += data));
@@ -39,7 +43,10 @@ async function tryOne(copy, { file, find, replace, test }) {
   const path = join(copy, file);
   const before = readFileSync(path, 'utf8');
   if (before.split(find).length !== 2) return 'unclear: the line to break was not found once';
-  writeFileSync(path, before.replace(find, () => replace));
+  writeFileSync(
+    path,
+    before.replace(find, () => replace),
+  );
   const { code, text } = await runTest(copy, test);
   writeFileSync(path, before);
   if (code === 0) return 'green: the test missed it';

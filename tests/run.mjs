@@ -34,7 +34,11 @@ const readReport = (file) => (existsSync(file) ? JSON.parse(readFileSync(file, '
 function countVitest(file) {
   const report = readReport(file);
   if (!report) return { passed: 0, failed: 1, skipped: 0 };
-  return { passed: report.numPassedTests, failed: report.numFailedTests, skipped: report.numPendingTests + report.numTodoTests };
+  return {
+    passed: report.numPassedTests,
+    failed: report.numFailedTests,
+    skipped: report.numPendingTests + report.numTodoTests,
+  };
 }
 
 function countPlaywright(file) {
@@ -46,7 +50,10 @@ function countPlaywright(file) {
 const npx = (...words) => ['npx', '--no-install', ...words];
 step('Format and lint', npx('biome', 'ci', '.'));
 step('Types', npx('tsc', '-p', '.'));
-step('Dependency rules', npx('depcruise', '--config', '.dependency-cruiser.cjs', '--output-type', 'err', 'main', 'renderer', 'shared-types'));
+step(
+  'Dependency rules',
+  npx('depcruise', '--config', '.dependency-cruiser.cjs', '--output-type', 'err', 'main', 'renderer', 'shared-types'),
+);
 step('Unused code', npx('knip'));
 const built = step('Build', npx('vite', 'build', '--app', '--logLevel', 'warn'));
 const vitestReport = `${reports}/vitest.json`;

@@ -10,11 +10,16 @@ const which = (names) => {
 };
 
 export const findChromium = () =>
-  process.env.HEATMARGIN_BROWSER || which(['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'microsoft-edge']);
+  process.env.HEATMARGIN_BROWSER ||
+  which(['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'microsoft-edge']);
 
 const needs = [
   { what: 'Chromium', package: 'chromium', present: () => findChromium() !== null },
-  { what: 'pdftotext and pdftoppm', package: 'poppler-utils', present: () => which(['pdftotext']) !== null && which(['pdftoppm']) !== null },
+  {
+    what: 'pdftotext and pdftoppm',
+    package: 'poppler-utils',
+    present: () => which(['pdftotext']) !== null && which(['pdftoppm']) !== null,
+  },
 ];
 
 /** Installs what is missing where it may (root with apt-get); else says exactly what to run. Returns what is still missing. */
@@ -28,7 +33,10 @@ export function meetNeeds() {
     const environment = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
     try {
       execFileSync('apt-get', ['update', '-q'], { stdio: 'ignore', env: environment });
-      execFileSync('apt-get', ['install', '-y', '-q', '--no-install-recommends', ...packages], { stdio: 'ignore', env: environment });
+      execFileSync('apt-get', ['install', '-y', '-q', '--no-install-recommends', ...packages], {
+        stdio: 'ignore',
+        env: environment,
+      });
     } catch (error) {
       console.log(`apt-get failed: ${error.message}`);
     }

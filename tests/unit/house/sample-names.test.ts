@@ -15,10 +15,24 @@ function forbiddenNames(): string[] {
   const samples = readdirSync('sample-boards').flatMap((name) => /^(.+)\.(board|plan)\.json$/.exec(name)?.[1] ?? []);
   const tickets = readdirSync('sample-boards').flatMap((name) => {
     if (!name.endsWith('.plan.json')) return [];
-    return (JSON.parse(readFileSync(join('sample-boards', name), 'utf8')) as { ticket: { number: string } }).ticket.number;
+    return (JSON.parse(readFileSync(join('sample-boards', name), 'utf8')) as { ticket: { number: string } }).ticket
+      .number;
   });
   const cases = readdirSync('tests/reference/cases').flatMap((name) => /^(.+)\.json$/.exec(name)?.[1] ?? []);
-  const outside = ['thunderscope', 'ulx3s', 'butterstick', 'limesdr', 'kvision', 'heat-example', 'fomu', 'protel', 'pixhawk', 'testcase9', 'testcase10', 'DM0002'];
+  const outside = [
+    'thunderscope',
+    'ulx3s',
+    'butterstick',
+    'limesdr',
+    'kvision',
+    'heat-example',
+    'fomu',
+    'protel',
+    'pixhawk',
+    'testcase9',
+    'testcase10',
+    'DM0002',
+  ];
   const issueNames = ['signal-card', 'ferry-gate', 'weighbridge', 'greenhouse', 'tide-gauge'];
   return [...new Set([...samples, ...tickets, ...cases, ...outside, ...issueNames])].map((name) => name.toLowerCase());
 }

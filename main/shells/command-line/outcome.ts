@@ -1,0 +1,14 @@
+import type { Problem } from '../../../shared-types/problem.ts';
+
+/** How a command ended. `lines` go to standard output; a problem or wrong use to standard error. */
+export type Outcome =
+  | { kind: 'done'; lines: string[] }
+  | { kind: 'problem'; problem: Problem; lines?: string[] }
+  | { kind: 'wrong-use'; sentence: string };
+
+export const done = (...lines: string[]): Outcome => ({ kind: 'done', lines });
+export const problem = (found: Problem): Outcome => ({ kind: 'problem', problem: found });
+export const wrong = (sentence: string): Outcome => ({ kind: 'wrong-use', sentence });
+
+/** One command: its words after the name, to its outcome. */
+export type Command = (words: string[]) => Promise<Outcome>;

@@ -1,0 +1,35 @@
+/** What the command line says, other than problems. */
+export const USAGE = `heatmargin: plans board-level rework. It estimates; data sheets, local rules and trained practice come first.
+
+  heatmargin check FILE                       check a board, plan or ticket file
+  heatmargin import FILES... -o NAME.board.json
+                                              placements, Gerber profile and copper layers to one board
+  heatmargin ticket BOARD -o X.hmticket --site REF [--site REF ...] [--profile FILE] [--number TEXT]
+                                              a ticket with a rework site at each part
+  heatmargin evaluate TICKET [--json] [--coarse]
+                                              exposure of every part, advice and findings
+  heatmargin work-map TICKET -o OUT.pdf       the sheet that lies beside the microscope
+  heatmargin schema board|plan|profile        JSON Schema (2020-12) of a format
+  heatmargin example heat CASE.json [--cell MM] [--step SECONDS] [--json]
+                                              runs a bare heat case
+
+Exit status: 0 ok, 1 a problem in the input (one line on standard error), 2 wrong use.`;
+
+export const wrongUse = (what: string): string => `${what} Run 'heatmargin --help' for the commands.`;
+export const unknownCommand = (name: string): string => wrongUse(`There is no command '${name}'.`);
+export const fileIsFine = (file: string, kind: string, facts: string): string => `${file}: a valid ${kind}. ${facts}`;
+export const written = (file: string, facts: string): string => `${file} written: ${facts}`;
+
+export const boardFacts = (facts: {
+  top: number;
+  bottom: number;
+  empty: number;
+  cutouts: number;
+  length: number;
+  width: number;
+}): string =>
+  `${facts.length.toFixed(1)} x ${facts.width.toFixed(1)} mm, ${facts.top} parts on top, ${facts.bottom} on the bottom` +
+  `${facts.empty ? `, ${facts.empty} positions empty` : ''}, ${facts.cutouts} ${facts.cutouts === 1 ? 'cutout' : 'cutouts'}.`;
+
+export const planFacts = (facts: { number: string; sites: number; runs: number; tags: number }): string =>
+  `Ticket ${facts.number}: ${facts.sites} ${facts.sites === 1 ? 'site' : 'sites'}, ${facts.runs} heat runs, ${facts.tags} tags.`;
