@@ -1,4 +1,12 @@
-import { AIR_HEAT, airConductivity, airDensity, airViscosity, GRAVITY, STEFAN_BOLTZMANN, ZERO_CELSIUS_K } from './air.ts';
+import {
+  AIR_HEAT,
+  airConductivity,
+  airDensity,
+  airViscosity,
+  GRAVITY,
+  STEFAN_BOLTZMANN,
+  ZERO_CELSIUS_K,
+} from './air.ts';
 
 /** Natural convection never falls below this, W/m2K: no room is perfectly still. */
 const LEAST_CONVECTION = 2;

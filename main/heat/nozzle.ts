@@ -1,4 +1,5 @@
 import { AIR_HEAT, airConductivity, airDensity, airViscosity, ZERO_CELSIUS_K } from './air.ts';
+import { columnX, type HeatGrid, rowY } from './grid.ts';
 import type { NozzleMouth, SceneNozzle } from './scene.ts';
 
 /** Mean board temperature that the jet's air properties are taken against, °C (assumption of the model). */
@@ -93,18 +94,12 @@ function pointOf(nozzle: SceneNozzle, dx: number, dy: number, c: number): [shape
 }
 
 /**
- * Footprint over points (x, y in metres): computed once per nozzle position, never per step.
+ * Footprint over the cells of a grid: computed once per nozzle position, never per step.
  * A swept open nozzle averages h and h T over 32 points of its circle; a hood is not swept.
  */
-export function nozzleFootprint(
-  nozzle: SceneNozzle,
-  centre: readonly [number, number],
-  count: number,
-  xOf: (index: number) => number,
-  yOf: (index: number) => number,
-): Footprint {
-  const shape = new Float64Array(count);
-  const dilution = new Float64Array(count);
+export function nozzleFootprint(nozzle: SceneNozzle, centre: readonly [number, number], grid: HeatGrid): Footprint {
+  const shape = new Float64Array(grid.cellCount);
+  const dilution = new Float64Array(grid.cellCount);
   const [tiltX, tiltY] = tiltOffset(nozzle);
   const sweep = nozzle.hood ? 0 : nozzle.sweepRadiusM;
   const points = sweep > 0 ? SWEEP_POINTS : 1;
@@ -113,14 +108,15 @@ export function nozzleFootprint(
     const angle = (2 * Math.PI * point) / points;
     const x = centre[0] + tiltX + sweep * Math.cos(angle);
     const y = centre[1] + tiltY + sweep * Math.sin(angle);
-    for (let index = 0; index < count; index++) {
-      const [h, eta] = pointOf(nozzle, xOf(index) - x, yOf(index) - y, c);
-      shape[index]! += h / points;
-      dilution[index]! += (h * eta) / points;
+    for (let cell = 0; cell < grid.cellCount; cell++) {
+      if (!grid.exists[cell]) continue;
+      const [h, eta] = pointOf(nozzle, columnX(grid, cell % grid.columns) - x, rowY(grid, cell) - y, c);
+      shape[cell]! += h / points;
+      dilution[cell]! += (h * eta) / points;
     }
   }
-  for (let index = 0; index < count; index++) {
-    dilution[index] = shape[index]! > 0 ? dilution[index]! / shape[index]! : 0;
+  for (let cell = 0; cell < grid.cellCount; cell++) {
+    dilution[cell] = shape[cell]! > 0 ? dilution[cell]! / shape[cell]! : 0;
   }
   return { shape, dilution };
 }

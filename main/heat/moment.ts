@@ -1,0 +1,65 @@
+import type { HeatState } from './heat-state.ts';
+import { type Footprint, jetStrength } from './nozzle.ts';
+import type { HeatScene, SceneSegment } from './scene.ts';
+
+/** What acts on the board during one sub-step. Rewritten in place each time. */
+export type Moment = {
+  /** Nozzle film = strength x footprint shape, W/m2K; 0: gas off. */
+  strength: number;
+  gasC: number;
+  footprint: Footprint | null;
+  preheaterFilm: number;
+  /** Source temperature as the films see it: mean over the sub-step. */
+  preheaterC: number;
+  /** Source temperature at the end of the sub-step. */
+  sourceC: number;
+};
+
+export function initialMoment(scene: HeatScene): Moment {
+  return {
+    strength: 0,
+    gasC: scene.roomC,
+    footprint: null,
+    preheaterFilm: scene.preheater?.film ?? 0,
+    preheaterC: scene.roomC,
+    sourceC: scene.roomC,
+  };
+}
+
+/** Gain of the board sensor's controller (heat-model.md, section 3). */
+const SENSOR_GAIN = 8;
+
+function preheaterCommand(scene: HeatScene, state: HeatState, wanted: number): number {
+  const sensor = scene.preheater?.sensor;
+  if (!sensor) return wanted;
+  const read = state.temperature[state.sensorFace]!;
+  return Math.min(sensor.sourceMaxC, Math.max(scene.roomC, wanted + SENSOR_GAIN * (wanted - read)));
+}
+
+/**
+ * Sets the moment for a sub-step: profile values at its middle, the source through its lag.
+ * @param middleS seconds from the segment's start to the middle of the sub-step
+ */
+export function setMoment(
+  moment: Moment,
+  scene: HeatScene,
+  state: HeatState,
+  segment: SceneSegment,
+  middleS: number,
+  dt: number,
+): void {
+  const share = middleS / segment.seconds;
+  const wanted = segment.preheaterStartC + share * (segment.preheaterEndC - segment.preheaterStartC);
+  if (scene.preheater) {
+    const command = preheaterCommand(scene, state, wanted);
+    const after = command + (moment.sourceC - command) * Math.exp(-dt / scene.preheater.lagS);
+    moment.preheaterC = (moment.sourceC + after) / 2;
+    moment.sourceC = after;
+  }
+  const gas = segment.gas;
+  moment.strength = 0;
+  if (!gas || !scene.nozzle) return;
+  moment.gasC = gas.startC + share * (gas.endC - gas.startC);
+  const flow = gas.flowStart + share * (gas.flowEnd - gas.flowStart);
+  moment.strength = flow > 0 ? jetStrength(scene.nozzle, moment.gasC, flow).strength : 0;
+}

@@ -1,0 +1,99 @@
+import type { LineFactors } from './line-factors.ts';
+
+/**
+ * Solves the lines along x in place, for two layers at once (they share their factors).
+ * Two rows of both layers run side by side: four independent chains hide the latency of one.
+ */
+export function solveAlongRows(
+  values: Float64Array,
+  columns: number,
+  rows: number,
+  layerSize: number,
+  factors: LineFactors,
+): void {
+  let row = 0;
+  for (; row + 1 < rows; row += 2) solveRowPair(values, row * columns, columns, layerSize, factors);
+  if (row < rows) solveRow(values, row * columns, columns, layerSize, factors);
+}
+
+function solveRowPair(
+  values: Float64Array,
+  start: number,
+  columns: number,
+  layerSize: number,
+  { inverse, back, ahead }: LineFactors,
+): void {
+  const end = start + columns;
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  for (let i = start; i < end; i++) {
+    const j = i + columns;
+    const inverseI = inverse[i]!;
+    const backI = back[i]!;
+    const inverseJ = inverse[j]!;
+    const backJ = back[j]!;
+    values[i] = a = values[i]! * inverseI + backI * a;
+    values[i + layerSize] = b = values[i + layerSize]! * inverseI + backI * b;
+    values[j] = c = values[j]! * inverseJ + backJ * c;
+    values[j + layerSize] = d = values[j + layerSize]! * inverseJ + backJ * d;
+  }
+  for (let i = end - 2; i >= start; i--) {
+    const j = i + columns;
+    const aheadI = ahead[i]!;
+    const aheadJ = ahead[j]!;
+    values[i] = a = values[i]! + aheadI * a;
+    values[i + layerSize] = b = values[i + layerSize]! + aheadI * b;
+    values[j] = c = values[j]! + aheadJ * c;
+    values[j + layerSize] = d = values[j + layerSize]! + aheadJ * d;
+  }
+}
+
+function solveRow(
+  values: Float64Array,
+  start: number,
+  columns: number,
+  layerSize: number,
+  { inverse, back, ahead }: LineFactors,
+): void {
+  const end = start + columns;
+  let a = 0;
+  let b = 0;
+  for (let i = start; i < end; i++) {
+    values[i] = a = values[i]! * inverse[i]! + back[i]! * a;
+    values[i + layerSize] = b = values[i + layerSize]! * inverse[i]! + back[i]! * b;
+  }
+  for (let i = end - 2; i >= start; i--) {
+    values[i] = a = values[i]! + ahead[i]! * a;
+    values[i + layerSize] = b = values[i + layerSize]! + ahead[i]! * b;
+  }
+}
+
+/** Solves the lines along y in place, whole rows at a time, for two layers that share their factors. */
+export function solveAlongColumns(
+  values: Float64Array,
+  columns: number,
+  rows: number,
+  layerSize: number,
+  { inverse, back, ahead }: LineFactors,
+): void {
+  for (let column = 0; column < columns; column++) {
+    values[column]! *= inverse[column]!;
+    values[column + layerSize]! *= inverse[column]!;
+  }
+  const size = columns * rows;
+  for (let i = columns; i < size; i++) {
+    const low = i + layerSize;
+    const inverseI = inverse[i]!;
+    const backI = back[i]!;
+    values[i] = values[i]! * inverseI + backI * values[i - columns]!;
+    values[low] = values[low]! * inverseI + backI * values[low - columns]!;
+  }
+  for (let i = size - columns - 1; i >= 0; i--) {
+    const low = i + layerSize;
+    const aheadI = ahead[i]!;
+    values[i] = values[i]! + aheadI * values[i + columns]!;
+    values[low] = values[low]! + aheadI * values[low + columns]!;
+  }
+}

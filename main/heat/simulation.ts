@@ -1,0 +1,64 @@
+import type { HeatState } from './heat-state.ts';
+import { createState } from './heat-state.ts';
+import { initialMoment, setMoment } from './moment.ts';
+import { type Footprint, nozzleFootprint } from './nozzle.ts';
+import type { HeatScene } from './scene.ts';
+import { planSteps } from './step-plan.ts';
+import { createStepper } from './stepping.ts';
+import { createTracker, createTracking, type Tracking } from './tracking.ts';
+
+/** One heat run under way: the caller decides how many steps to take before looking up again. */
+export type Simulation = {
+  readonly stepCount: number;
+  readonly stepsDone: number;
+  /** Takes up to `steps` sub-steps; returns true when the run is over. */
+  advance: (steps: number) => boolean;
+  state: HeatState;
+  tracking: Tracking;
+};
+
+/**
+ * Prepares a heat run on a grid of `cellM` with steps of at most `stepS`.
+ * The run starts with everything at room temperature.
+ */
+export function createSimulation(scene: HeatScene, cellM: number, stepS: number): Simulation {
+  const state = createState(scene, cellM);
+  const stepper = createStepper(state);
+  const steps = planSteps(scene, stepS);
+  const tracking = createTracking(state.entries.bodyOfScene.length, steps.length, scene.roomC);
+  const track = createTracker(scene, state, tracking);
+  const moment = initialMoment(scene);
+  const footprints = new Map<string, Footprint>();
+  let done = 0;
+
+  function footprintAt(xM: number, yM: number): Footprint | null {
+    if (!scene.nozzle) return null;
+    const key = `${xM},${yM}`;
+    const known = footprints.get(key) ?? nozzleFootprint(scene.nozzle, [xM, yM], state.grid);
+    footprints.set(key, known);
+    return known;
+  }
+
+  function takeStep(): void {
+    const sub = steps[done]!;
+    const segment = scene.segments[sub.segment]!;
+    if (sub.fresh) moment.footprint = segment.gas ? footprintAt(segment.nozzleXM, segment.nozzleYM) : null;
+    setMoment(moment, scene, state, segment, sub.middleS, sub.dt);
+    stepper.step(moment, sub);
+    track(moment, sub, sub.endS);
+    done++;
+  }
+
+  return {
+    stepCount: steps.length,
+    get stepsDone() {
+      return done;
+    },
+    advance(count: number): boolean {
+      for (let step = 0; step < count && done < steps.length; step++) takeStep();
+      return done >= steps.length;
+    },
+    state,
+    tracking,
+  };
+}

@@ -1,0 +1,108 @@
+import type { HeatState } from './heat-state.ts';
+import type { Moment } from './moment.ts';
+import { type EntryArrays, feedFaces, giveBack, solveCells, takeIn } from './numerics/cell-solve.ts';
+import { addLateralFlow } from './numerics/lateral-flow.ts';
+import { factorLines } from './numerics/line-factors.ts';
+import { solveAlongColumns, solveAlongRows } from './numerics/line-solve.ts';
+import { giveBackMetal, type MetalArrays, prepareMetal, solveMetal, takeInMetal } from './numerics/metal-solve.ts';
+import { entryFilms, lowerFaceFilms, shieldEntryFilms, upperFaceFilms } from './surface-films.ts';
+
+/** One sub-step to take. */
+export type SubStep = {
+  dt: number;
+  /** 1/2 for a full step, 1 for the half steps at the start of a segment. */
+  theta: number;
+  /** The first half step of a segment has no earlier state to extrapolate from. */
+  fresh: boolean;
+};
+
+/** Moves the whole board on by one sub-step; allocates nothing. */
+export type Stepper = {
+  step: (moment: Moment, sub: SubStep) => void;
+  /** The arrays that the solvers work on, for those who look at a finished step. */
+  entryArrays: EntryArrays;
+};
+
+function metalOf(state: HeatState): MetalArrays | null {
+  const { metalStart, metalEnd, bodyStart, cell, capacity } = state.entries;
+  if (metalEnd === metalStart) return null;
+  const bodyOf = new Int32Array(metalEnd - metalStart);
+  let bodies = 0;
+  for (let order = 0; order + 1 < bodyStart.length; order++) {
+    if (bodyStart[order]! < metalStart || bodyStart[order]! >= metalEnd) continue;
+    bodyOf.fill(bodies, bodyStart[order]! - metalStart, bodyStart[order + 1]! - metalStart);
+    bodies++;
+  }
+  return prepareMetal(metalStart, metalEnd, bodies, bodyOf, cell, capacity);
+}
+
+function entryArraysOf(state: HeatState): EntryArrays {
+  const { entries, body } = state;
+  return {
+    face: entries.face,
+    capacity: entries.capacity,
+    joint: entries.joint,
+    outer: body.outer,
+    outerSource: body.outerSource,
+    temperature: body.temperature,
+    before: body.before,
+    inverse: body.inverse,
+    rhs: body.rhs,
+  };
+}
+
+/** The right-hand side of the whole system: films, joints, flow between faces and along the board. */
+function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
+  const now = sub.fresh ? 1 : 1.5;
+  const earlier = sub.fresh ? 0 : -0.5;
+  upperFaceFilms(state, moment, now, earlier);
+  lowerFaceFilms(state, moment, now, earlier);
+  entryFilms(state, moment, now, earlier, state.body.film, state.body.source, state.body.gasFilm);
+  shieldEntryFilms(state);
+  const { grid, rate, temperature, linkRight, linkUp, rowFlow } = state;
+  const { columns, rows, cellCount } = grid;
+  addLateralFlow(rate, temperature, 0, columns, rows, linkRight, linkUp, rowFlow);
+  addLateralFlow(rate, temperature, cellCount, columns, rows, linkRight, linkUp, rowFlow);
+}
+
+/**
+ * Douglas splitting in delta form (heat-model.md, section 6):
+ * (1 - tau Ax)(1 - tau Ay)(1 - tau Av) delta = dt F(T), tau = theta dt.
+ */
+export function createStepper(state: HeatState): Stepper {
+  const { grid, rate, diagonal, temperature, before, peak, faceCapacity, through } = state;
+  const { columns, rows, cellCount } = grid;
+  const { metalStart, metalEnd, count } = state.entries;
+  const entries = entryArraysOf(state);
+  const metal = metalOf(state);
+  let factoredFor = -1;
+
+  function factor(tau: number): void {
+    if (tau === factoredFor) return;
+    factorLines(state.alongRows, state.linkRight, columns, rows, 1, tau / faceCapacity);
+    factorLines(state.alongColumns, state.linkUp, columns, rows, columns, tau / faceCapacity);
+    factoredFor = tau;
+  }
+
+  function step(moment: Moment, sub: SubStep): void {
+    const tau = sub.theta * sub.dt;
+    factor(tau);
+    gatherRates(state, moment, sub);
+    takeIn(entries, 0, metalStart, sub.dt, tau, temperature, rate, diagonal);
+    takeIn(entries, metalEnd, count, sub.dt, tau, temperature, rate, diagonal);
+    if (metal) takeInMetal(metal, entries, sub.dt, tau, temperature, rate, diagonal);
+    const toKelvin = sub.dt / faceCapacity;
+    for (let face = 0; face < cellCount * 2; face++) rate[face]! *= toKelvin;
+    solveAlongRows(rate, columns, rows, cellCount, state.alongRows);
+    solveAlongColumns(rate, columns, rows, cellCount, state.alongColumns);
+    feedFaces(entries, 0, metalStart, tau, faceCapacity, rate);
+    feedFaces(entries, metalEnd, count, tau, faceCapacity, rate);
+    if (metal) solveMetal(metal, entries, cellCount, faceCapacity, through, tau, rate, diagonal);
+    solveCells(cellCount, faceCapacity, through, tau, rate, diagonal, temperature, before, peak);
+    giveBack(entries, 0, metalStart, tau, temperature, before);
+    giveBack(entries, metalEnd, count, tau, temperature, before);
+    if (metal) giveBackMetal(metal, entries);
+  }
+
+  return { step, entryArrays: entries };
+}

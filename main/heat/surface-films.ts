@@ -1,0 +1,148 @@
+import type { HeatState } from './heat-state.ts';
+import type { Moment } from './moment.ts';
+
+/** Half of one over the 2 K between rows of the idle table. */
+const ROWS_PER_KELVIN = 0.5;
+
+/**
+ * Films of the bare upper faces, at now x T(n) + earlier x T(n-1): writes film, source, diagonal and rate.
+ * Where the nozzle's film exceeds idle convection it takes the convection's place; radiation stays.
+ */
+export function upperFaceFilms(state: HeatState, moment: Moment, now: number, earlier: number): void {
+  const { temperature, before, film, source, diagonal, rate, idle, roomC, entrainedC, boardEmissivity } = state;
+  const { rows, firstC, lastC } = idle;
+  const bare = state.entries.bare;
+  const { strength, gasC, footprint } = moment;
+  const shape = footprint?.shape ?? film;
+  const dilution = footprint?.dilution ?? film;
+  const excess = gasC - entrainedC;
+  const cells = state.grid.cellCount;
+  for (let cell = 0; cell < cells; cell++) {
+    const share = bare[cell]!;
+    const here = temperature[cell]!;
+    let h = 0;
+    let q = 0;
+    if (share > 0) {
+      const seen = Math.min(lastC, Math.max(firstC, now * here + earlier * before[cell]!));
+      const place = (seen - firstC) * ROWS_PER_KELVIN;
+      const whole = Math.floor(place);
+      const part = place - whole;
+      const row = whole * 3;
+      const convection = rows[row]! + part * (rows[row + 3]! - rows[row]!);
+      const radiation = boardEmissivity * (rows[row + 2]! + part * (rows[row + 5]! - rows[row + 2]!));
+      const jet = strength > 0 ? strength * shape[cell]! : 0;
+      if (jet > convection) {
+        h = share * (jet + radiation);
+        q = share * (jet * (entrainedC + dilution[cell]! * excess) + radiation * roomC);
+      } else {
+        h = share * (convection + radiation);
+        q = h * roomC;
+      }
+    }
+    film[cell] = h;
+    source[cell] = q;
+    diagonal[cell] = h;
+    rate[cell] = q - h * here;
+  }
+}
+
+/**
+ * Films of the bare lower faces, as above, and the flow between the two faces of each cell
+ * (call after `upperFaceFilms`). In the preheater's zone the idle film gives way to the source's.
+ */
+export function lowerFaceFilms(state: HeatState, moment: Moment, now: number, earlier: number): void {
+  const { temperature, before, film, source, diagonal, rate, idle, roomC, boardEmissivity, zone, through } = state;
+  const { rows, firstC, lastC } = idle;
+  const bare = state.entries.bare;
+  const { preheaterFilm, preheaterC } = moment;
+  const cells = state.grid.cellCount;
+  for (let cell = 0; cell < cells; cell++) {
+    const face = cell + cells;
+    const share = bare[face]!;
+    const here = temperature[face]!;
+    let h = 0;
+    let q = 0;
+    if (zone[cell]) {
+      h = share * preheaterFilm;
+      q = h * preheaterC;
+    } else if (share > 0) {
+      const seen = Math.min(lastC, Math.max(firstC, now * here + earlier * before[face]!));
+      const place = (seen - firstC) * ROWS_PER_KELVIN;
+      const whole = Math.floor(place);
+      const part = place - whole;
+      const row = whole * 3;
+      const convection = rows[row + 1]! + part * (rows[row + 4]! - rows[row + 1]!);
+      const radiation = boardEmissivity * (rows[row + 2]! + part * (rows[row + 5]! - rows[row + 2]!));
+      h = share * (convection + radiation);
+      q = h * roomC;
+    }
+    film[face] = h;
+    source[face] = q;
+    diagonal[face] = h;
+    const down = through * (temperature[cell]! - here);
+    rate[cell]! -= down;
+    rate[face] = q - h * here + down;
+  }
+}
+
+/**
+ * Films of all entries before any shield, at now x T(n) + earlier x T(n-1).
+ * @param film W/m2K, written
+ * @param source film times equivalent temperature, W/m2, written
+ * @param gasFilm the nozzle's part of the film (0: none), written
+ */
+export function entryFilms(
+  state: HeatState,
+  moment: Moment,
+  now: number,
+  earlier: number,
+  film: Float64Array,
+  source: Float64Array,
+  gasFilm: Float64Array,
+): void {
+  const { entries, body, idle, roomC, entrainedC, zone } = state;
+  const { rows, firstC, lastC } = idle;
+  const { cell, emissivity, upperEnd, count } = entries;
+  const { temperature, before } = body;
+  const { strength, gasC, footprint, preheaterFilm, preheaterC } = moment;
+  for (let entry = 0; entry < count; entry++) {
+    const upper = entry < upperEnd;
+    const under = cell[entry]!;
+    gasFilm[entry] = 0;
+    if (!upper && zone[under]) {
+      film[entry] = preheaterFilm;
+      source[entry] = preheaterFilm * preheaterC;
+      continue;
+    }
+    const seen = Math.min(lastC, Math.max(firstC, now * temperature[entry]! + earlier * before[entry]!));
+    const place = (seen - firstC) * ROWS_PER_KELVIN;
+    const whole = Math.floor(place);
+    const part = place - whole;
+    const row = whole * 3;
+    const side = upper ? row : row + 1;
+    const convection = rows[side]! + part * (rows[side + 3]! - rows[side]!);
+    const radiation = emissivity[entry]! * (rows[row + 2]! + part * (rows[row + 5]! - rows[row + 2]!));
+    const jet = upper && strength > 0 && footprint ? strength * footprint.shape[under]! : 0;
+    if (jet > convection) {
+      const gas = entrainedC + footprint!.dilution[under]! * (gasC - entrainedC);
+      film[entry] = jet + radiation;
+      source[entry] = jet * gas + radiation * roomC;
+      gasFilm[entry] = jet;
+    } else {
+      film[entry] = convection + radiation;
+      source[entry] = (convection + radiation) * roomC;
+    }
+  }
+}
+
+/** Puts the shields in series with the films and takes the side walls in: writes `outer` and `outerSource`. */
+export function shieldEntryFilms(state: HeatState): void {
+  const { entries, body } = state;
+  const { resistance, filmArea, count } = entries;
+  const { film, source, outer, outerSource } = body;
+  for (let entry = 0; entry < count; entry++) {
+    const scale = filmArea[entry]! / (1 + film[entry]! * resistance[entry]!);
+    outer[entry] = film[entry]! * scale;
+    outerSource[entry] = source[entry]! * scale;
+  }
+}
