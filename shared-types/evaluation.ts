@@ -40,6 +40,8 @@ export type PartExposure = {
   peakAtS: number;
   /** Seconds above the limit that governs, in the worst run. */
   secondsOver: number;
+  /** When it first passes the limit that governs, in the worst run, s from its start; null: never. Absent: not told. */
+  overAtS?: number | null;
   /** Largest rise over any 5 s, K/s. */
   riseKPerS: number;
   /** Largest difference across the part's body at its peak, K. */
@@ -103,6 +105,8 @@ export type SegmentReading = {
 export type RunResult = {
   runId: string;
   seconds: number;
+  /** Board temperature at the run's site all along: one value a step, C. Absent: only the segments' ends are told. */
+  siteSeries?: { stepS: number; celsius: number[] };
   fields: FaceFields;
   targets: TargetResult[];
   watch: WatchReading[];
@@ -159,11 +163,40 @@ export type Finding = {
   source: Source | null;
 };
 
+/**
+ * Numbers to act on at the bench, one entry for each target of each heat run. A number that the evaluation does not
+ * carry is left out: nothing here is guessed. Times in s from the start of the run.
+ */
+export type RunNumbers = {
+  runId: string;
+  siteId: string;
+  refdes: string;
+  /** Board temperature at the site when the gas starts, C: 'start the gas at N'. */
+  startGasAtC?: number;
+  /** Planned start of the gas at this site. */
+  gasFromS?: number;
+  /** When the coldest joint passes liquidus. */
+  moltenAtS?: number;
+  /** 'Not there by N s: stop'. The end of the planned gas at this site; only where the target is predicted to melt. */
+  notMoltenByS?: number;
+  /** 'Off if the reading passes N', C. */
+  abortAtC?: number;
+  /** What is read for it: a watch point's name, or 'site' for the board temperature at the site. */
+  abortOn?: string;
+  /** The neighbour whose limit the abort reading stands for. */
+  abortFor?: string;
+  /** From the target being molten until the first neighbour passes its limit, s; negative: the neighbour is earlier. */
+  secondsToSpare?: number;
+  /** The first neighbour that passes its limit in this run. */
+  firstOver?: string;
+};
+
 /** Everything the window and the sheet show about a plan at one revision. */
 export type Assessment = {
   evaluation: Evaluation;
   actions: PartAction[];
   findings: Finding[];
+  runNumbers: RunNumbers[];
   /** Ids of the cautions that apply; sentences in words/cautions.ts. */
   cautions: string[];
 };
