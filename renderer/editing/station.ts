@@ -1,0 +1,46 @@
+import { produce } from 'immer';
+import type { Nozzle, Preheater, Station, TicketDocument } from '../../shared-types/plan.ts';
+
+export function setStation(
+  document: TicketDocument,
+  fields: Partial<Omit<Station, 'nozzle' | 'preheater'>>,
+): TicketDocument {
+  return produce(document, (draft) => {
+    Object.assign(draft.plan.station, fields);
+  });
+}
+
+/** Changes figures of the nozzle; fields that its kind does not have are passed over. */
+export function setNozzle(document: TicketDocument, fields: Partial<Record<string, number>>): TicketDocument {
+  return produce(document, (draft) => {
+    const nozzle = draft.plan.station.nozzle as Record<string, unknown>;
+    for (const [name, value] of Object.entries(fields)) if (name in nozzle && value !== undefined) nozzle[name] = value;
+  });
+}
+
+/** A nozzle of another kind that keeps what the two have in common: size, stand-off, tilt. */
+export function setNozzleKind(document: TicketDocument, kind: Nozzle['kind']): TicketDocument {
+  const { nozzle } = document.plan.station;
+  if (nozzle.kind === kind) return document;
+  return produce(document, (draft) => {
+    draft.plan.station.nozzle = nozzleOfKind(kind, nozzle);
+  });
+}
+
+function nozzleOfKind(kind: Nozzle['kind'], from: Nozzle): Nozzle {
+  const common = { standOffMm: from.standOffMm, tiltDeg: from.tiltDeg, headingDeg: from.headingDeg };
+  const size =
+    from.kind === 'round'
+      ? { lengthMm: from.diameterMm, widthMm: from.diameterMm, turnDeg: 0 }
+      : { lengthMm: from.lengthMm, widthMm: from.widthMm, turnDeg: from.turnDeg };
+  const sweepRadiusMm = from.kind === 'hood' ? 0 : from.sweepRadiusMm;
+  if (kind === 'round') return { kind, diameterMm: Math.min(size.lengthMm, size.widthMm), ...common, sweepRadiusMm };
+  if (kind === 'rectangular') return { kind, ...size, ...common, sweepRadiusMm };
+  return { kind, ...size, ...common, filmAt30LMin: 100, rimGapMm: 1, leak: 0.2 };
+}
+
+export function setPreheater(document: TicketDocument, fields: Partial<Preheater>): TicketDocument {
+  return produce(document, (draft) => {
+    Object.assign(draft.plan.station.preheater, fields);
+  });
+}
