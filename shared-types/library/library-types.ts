@@ -20,8 +20,8 @@ export type PartClass = {
   heatCapacityJm3K: number;
   /** Conductivity of the body, W/mK. */
   conductivityWmK: number;
-  /** Limit of the body, judged at its own temperature; may depend on body volume and height (see limits.ts). */
-  bodyLimit: ClassLimit | 'by-volume';
+  /** Limit of the body, judged at its own temperature; null: the class is judged on its skin only. */
+  bodyLimit: ClassLimit | 'by-volume' | null;
   /** Limit judged on the skin (plastics, package tops); null: the class is judged on its body. */
   skinLimit: ClassLimit | 'by-volume' | null;
   /** Reflow-rated: may pass solidus with its joints and be left. */

@@ -1,0 +1,100 @@
+import type { PartClass } from '../library-types.ts';
+import { found, memory } from '../sources.ts';
+import { define, limit } from './define.ts';
+
+const electrolytic = (text: string) => found(`Panasonic, recommended soldering of standard SMD types: ${text}`);
+
+/** Capacitors other than ceramic chips. The reflow that a standard electrolytic stands was used up at assembly. */
+export const CAPACITOR_CLASSES: readonly PartClass[] = [
+  define({
+    id: 'electrolytic-small',
+    name: 'Electrolytic, 4 to 6.3 mm',
+    mark: 'E',
+    heightMm: 5.8,
+    material: 'wetCan',
+    joint: 'leads',
+    body: limit(250, electrolytic('4-6.3 mm 250 °C for 5 s, above 200 °C at most 60 s, once')),
+    oneReflow: true,
+  }),
+  define({
+    id: 'electrolytic-medium',
+    name: 'Electrolytic, 8 to 10 mm',
+    mark: 'E',
+    heightMm: 10.2,
+    material: 'wetCan',
+    joint: 'leads',
+    body: limit(235, electrolytic('8-10 mm 235 °C for 5 s, once')),
+    oneReflow: true,
+  }),
+  define({
+    id: 'electrolytic-large',
+    name: 'Electrolytic, 12.5 to 18 mm',
+    mark: 'E',
+    heightMm: 16.5,
+    material: 'wetCan',
+    joint: 'leads',
+    body: limit(230, electrolytic('12.5-18 mm 230 °C for 5 s')),
+    oneReflow: true,
+  }),
+  define({
+    id: 'electrolytic-leaded',
+    name: 'Electrolytic with leads',
+    mark: 'E',
+    heightMm: 16,
+    material: 'wetCan',
+    joint: 'leads',
+    body: limit(105, memory('Not made for reflow: its rated temperature, 105 °C, is taken for the body')),
+    reflowRated: false,
+  }),
+  define({
+    id: 'polymer-capacitor',
+    name: 'Polymer or hybrid aluminium capacitor, 5 to 10 mm',
+    mark: 'E',
+    heightMm: 7.7,
+    material: 'wetCan',
+    joint: 'leads',
+    body: limit(245, found('Panasonic hybrid 5-10 mm: 245-260 °C, at most two reflows; the lower end taken')),
+  }),
+  define({
+    id: 'tantalum',
+    name: 'Tantalum or polymer tantalum chip',
+    mark: 'T',
+    heightMm: 2,
+    material: 'mould',
+    joint: 'medium',
+    body: limit(250, memory('KEMET T52x: 260 °C up to 2.5 mm tall, 250 °C above; the lower end taken')),
+  }),
+  define({
+    id: 'film-chip',
+    name: 'Film capacitor, stacked chip',
+    mark: 'F',
+    heightMm: 2,
+    material: 'plastic',
+    joint: 'medium',
+    body: limit(260, found('Panasonic ECHU: 260 °C at most, above 220 °C at most 95 s')),
+  }),
+  define({
+    id: 'film-leaded',
+    name: 'Film capacitor with leads',
+    mark: 'F',
+    heightMm: 10,
+    material: 'plastic',
+    joint: 'leads',
+    body: limit(
+      110,
+      found('KEMET F3072: core of polypropylene 110 °C (polyester and PPS 160 °C); the lower end taken'),
+    ),
+    reflowRated: false,
+  }),
+  define({
+    id: 'supercapacitor',
+    name: 'Supercapacitor',
+    mark: 'SC',
+    heightMm: 5,
+    material: 'wetCan',
+    joint: 'cell',
+    body: limit(70, memory('Coin supercapacitors: 70-85 °C, the lower end taken')),
+    reflowRated: false,
+    alwaysRemove: true,
+  }),
+];

@@ -1,0 +1,103 @@
+import type { PartClass } from '../library-types.ts';
+import { assumption, found, memory } from '../sources.ts';
+import { define, limit } from './define.ts';
+
+const LITHIUM = limit(
+  85,
+  found('Panasonic lithium cells, soldering: body never above 85 °C; Renata: never reflow a battery'),
+);
+
+/** Cells, batteries, modules, magnetics, relays. */
+export const ENERGY_AND_MODULE_CLASSES: readonly PartClass[] = [
+  define({
+    id: 'coin-cell',
+    name: 'Coin cell or its holder with the cell in',
+    mark: 'BT',
+    heightMm: 5.5,
+    material: 'cell',
+    joint: 'cell',
+    body: LITHIUM,
+    reflowRated: false,
+    alwaysRemove: true,
+  }),
+  define({
+    id: 'lithium-cell',
+    name: 'Lithium cell, soldered',
+    mark: 'BT',
+    heightMm: 14,
+    material: 'cell',
+    joint: 'cell',
+    body: LITHIUM,
+    reflowRated: false,
+    alwaysRemove: true,
+  }),
+  define({
+    id: 'battery',
+    name: 'Rechargeable lithium battery',
+    mark: 'BT',
+    heightMm: 6,
+    material: 'cell',
+    joint: 'cell',
+    body: limit(60, memory('Usual limit of lithium-ion data sheets, 60 °C; decomposition begins at 90-120 °C')),
+    reflowRated: false,
+    alwaysRemove: true,
+  }),
+  define({
+    id: 'module-on-connector',
+    name: 'Module on a connector',
+    mark: 'MD',
+    heightMm: 8,
+    material: 'plastic',
+    joint: 'connector',
+    skin: limit(200, assumption('Module in a socket, plastic not known: the lower end of PBT is taken')),
+    reflowRated: false,
+    alwaysRemove: true,
+  }),
+  define({
+    id: 'module-soldered',
+    name: 'Module, soldered',
+    mark: 'MD',
+    heightMm: 3,
+    material: 'mould',
+    joint: 'medium',
+    body: limit(245, memory('Modules with parts inside: 245 °C peak is usual', 'L')),
+  }),
+  define({
+    id: 'power-inductor',
+    name: 'Power inductor',
+    mark: 'L',
+    heightMm: 3,
+    material: 'wound',
+    joint: 'medium',
+    body: limit(245, found('Wurth standard soldering profile: 245-260 °C by series; the lower end taken')),
+  }),
+  define({
+    id: 'transformer',
+    name: 'Transformer or common-mode choke',
+    mark: 'T',
+    heightMm: 6,
+    material: 'wound',
+    joint: 'leads',
+    body: limit(245, found('Wurth standard soldering profile, WE-LAN: 245 °C, 10 s')),
+  }),
+  define({
+    id: 'relay',
+    name: 'Relay',
+    mark: 'K',
+    heightMm: 6,
+    material: 'plastic',
+    joint: 'leads',
+    skin: limit(240, memory('Signal relays SMD: 240-255 °C, once or twice; the lower end taken', 'L')),
+    oneReflow: true,
+  }),
+  define({
+    id: 'relay-leaded',
+    name: 'Relay with leads',
+    mark: 'K',
+    heightMm: 12,
+    material: 'plastic',
+    joint: 'leads',
+    skin: limit(150, assumption('Not made for reflow; sealed case of unknown plastic, 150 °C is our assumption')),
+    reflowRated: false,
+  }),
+];
