@@ -131,11 +131,15 @@ export function removeSite(document: TicketDocument, siteId: string): TicketDocu
     plan.sites = plan.sites.filter((site) => site.id !== siteId);
     plan.tags = plan.tags.filter((tag) => !(tag.kind === 'replace' && tag.siteId === siteId));
     renumber(plan.tags);
+    const served = new Set(plan.heatRuns.filter((run) => run.siteIds.includes(siteId)).map((run) => run.id));
     for (const run of plan.heatRuns) {
-      if (!run.siteIds.includes(siteId)) continue;
       run.siteIds = run.siteIds.filter((id) => id !== siteId);
-      run.segments = run.segments.filter((segment) => segment.siteId !== siteId || run.siteIds.length === 0);
+      const kept = run.segments.filter((segment) => segment.siteId !== siteId);
+      if (kept.length > 0) run.segments = kept;
+      else for (const segment of run.segments) segment.siteId = null;
     }
-    plan.heatRuns = plan.heatRuns.filter((run) => run.siteIds.length > 0 || run.kind === 'cover-removal');
+    plan.heatRuns = plan.heatRuns.filter(
+      (run) => !served.has(run.id) || run.siteIds.length > 0 || run.kind === 'cover-removal',
+    );
   });
 }

@@ -1,4 +1,5 @@
 import { produce } from 'immer';
+import { DEFAULT_SHIELD } from '../../shared-types/library/shields.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Tag, TagKind, TagOf } from '../../shared-types/tags.ts';
 import { nextId } from './ids.ts';
@@ -11,9 +12,6 @@ export type PartTagKind = Exclude<TagKind, 'watchPoint'>;
 
 /** Only one of these at a time on a part; programming a part goes with any of them. */
 const EXCLUSIVE: ReadonlySet<TagKind> = new Set(['remove', 'relocate', 'shield', 'replace']);
-
-/** Shield that a new shield tag starts with. */
-export const DEFAULT_SHIELD = 'foil-tent';
 
 /** Tags that belong to a part, watch points on it left out. */
 export function tagsOf(document: TicketDocument, refdes: string): Tag[] {

@@ -6,6 +6,7 @@ import { setTag } from '../../../../renderer/editing/tags.ts';
 import { documentSchema } from '../../../../shared-types/contract.ts';
 import type { TicketDocument } from '../../../../shared-types/plan.ts';
 import { applyDocumentPatches } from '../../../../shared-types/rules/patches.ts';
+import { planFault } from '../../../../shared-types/rules/plan-faults.ts';
 import { anyCommand, type Command } from './random-commands.ts';
 import { smallDocument } from './sample-document.ts';
 
@@ -36,11 +37,12 @@ test('undoing everything gives the start, redoing everything the end', () => {
   );
 });
 
-test('any commands leave a document that the schema accepts', () => {
+test('any commands leave a document that schema and plan rules accept', () => {
   fc.assert(
     fc.property(fc.array(anyCommand, { maxLength: 25 }), (commands) => {
-      const parsed = documentSchema.safeParse(run(commands).document);
-      expect(parsed.error?.issues ?? []).toEqual([]);
+      const { document } = run(commands);
+      expect(documentSchema.safeParse(document).error?.issues ?? []).toEqual([]);
+      expect(planFault(document.plan)).toBeNull();
     }),
     { numRuns: 150 },
   );
