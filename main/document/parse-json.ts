@@ -1,3 +1,4 @@
+import { type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
 import { fail, type Result, succeed } from '../../shared-types/problem.ts';
 
 /** Largest JSON text that is read, characters. */
@@ -13,8 +14,9 @@ export function parseJson(text: string, file: string): Result<unknown> {
   if (nestingOf(text) > DEEPEST) return fail('not-json', { file, detail: { reason: `nested deeper than ${DEEPEST}` } });
   try {
     return succeed(JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text));
-  } catch (error) {
-    return fail('not-json', { file, where: lineOf(text, error), detail: { reason: shortReason(text) } });
+  } catch {
+    const { where, reason } = firstFault(text);
+    return fail('not-json', { file, where, detail: { reason } });
   }
 }
 
@@ -35,16 +37,15 @@ function nestingOf(text: string): number {
   return deepest;
 }
 
-function lineOf(text: string, error: unknown): string | undefined {
-  const position = /position (\d+)/.exec(error instanceof Error ? error.message : '')?.[1];
-  if (position === undefined) return undefined;
-  return `line ${text.slice(0, Number(position)).split('\n').length}`;
-}
-
-function shortReason(text: string): string {
-  const start = text.trimStart();
-  if (start === '') return 'the file is empty';
-  if (!start.startsWith('{') && !start.startsWith('[') && !start.startsWith('\uFEFF'))
-    return 'it does not begin with {';
-  return 'it breaks off or has a stray character';
+/** Line and column of the first thing that is wrong, and what it is, by a parser that goes on after an error. */
+function firstFault(text: string): { where?: string; reason: string } {
+  if (text.trim() === '') return { reason: 'the file is empty' };
+  const errors: ParseError[] = [];
+  parseTree(text.replace(/^\uFEFF/, ' '), errors, { disallowComments: true, allowTrailingComma: false });
+  if (errors.length === 0) return { reason: 'it does not end where it should' };
+  const before = text.slice(0, errors[0].offset).split('\n');
+  const words = printParseErrorCode(errors[0].error)
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+  return { where: `line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`, reason: words };
 }

@@ -16,14 +16,13 @@ export function boardFault(board: Board): Problem | null {
 /** Where a contour crosses itself or encloses nothing. */
 export function contourFault(contour: Contour, where: string): Problem | null {
   const polygon = flattenContour(contour, 0.05);
-  if (Math.abs(signedArea(polygon)) < 1e-6) return fault(where, 'encloses no area', 'Draw a closed contour.');
   const crossing = selfCrossing(polygon);
-  if (!crossing) return null;
-  return fault(
-    where,
-    `crosses itself near x ${crossing.x.toFixed(2)}, y ${crossing.y.toFixed(2)} mm`,
-    'Move a corner so that it does not.',
-  );
+  if (crossing) {
+    const place = `x ${crossing.x.toFixed(2)}, y ${crossing.y.toFixed(2)} mm`;
+    return fault(where, `crosses itself near ${place}`, 'Move a corner so that it does not.');
+  }
+  if (Math.abs(signedArea(polygon)) < 1e-6) return fault(where, 'encloses no area', 'Draw a closed contour.');
+  return null;
 }
 
 function cutoutFault(board: Board): Problem | null {

@@ -1,0 +1,46 @@
+import type { Board } from '../../../shared-types/board.ts';
+import { BOARD_FORMAT, PLAN_FORMAT } from '../../../shared-types/format-version.ts';
+import type { Plan, TicketDocument } from '../../../shared-types/plan.ts';
+import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
+import { readBoard, readPlan } from '../../document/open-document.ts';
+import { looksLikeZip, unpackTicket } from '../../document/ticket-archive.ts';
+import { readBytes, readText } from './read-input.ts';
+
+export type Input =
+  | { kind: 'ticket'; document: TicketDocument }
+  | { kind: 'board'; board: Board }
+  | { kind: 'plan'; plan: Plan };
+
+/** A ticket, board or plan file, told apart by what it holds. Errors: those of reading and of the formats. */
+export function openInput(path: string): Result<Input> {
+  const read = readBytes(path);
+  if (!read.ok) return read;
+  if (looksLikeZip(read.value.bytes)) {
+    const ticket = unpackTicket(read.value.bytes, path);
+    return ticket.ok ? succeed({ kind: 'ticket', document: ticket.value.document }) : ticket;
+  }
+  if (path.endsWith('.hmticket')) return fail('damaged-ticket', { file: path });
+  const text = readText(path);
+  if (!text.ok) return text;
+  return openText(text.value, path);
+}
+
+function openText(text: string, path: string): Result<Input> {
+  const isPlan = text.includes(`"${PLAN_FORMAT}"`) && !text.includes(`"${BOARD_FORMAT}"`);
+  if (isPlan) {
+    const plan = readPlan(text, path);
+    return plan.ok ? succeed({ kind: 'plan', plan: plan.value }) : plan;
+  }
+  const board = readBoard(text, path);
+  return board.ok ? succeed({ kind: 'board', board: board.value }) : board;
+}
+
+/** The document of a ticket file; a bare board or plan is told what is missing. */
+export function openTicket(path: string): Result<TicketDocument> {
+  const input = openInput(path);
+  if (!input.ok) return input;
+  if (input.value.kind === 'board') return fail('no-plan', { file: path });
+  if (input.value.kind === 'plan')
+    return fail('wrong-format', { file: path, detail: { expected: 'ticket', found: 'a bare plan' } });
+  return succeed(input.value.document);
+}

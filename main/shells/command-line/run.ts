@@ -1,0 +1,49 @@
+import { USAGE, unknownCommand } from '../../../shared-types/words/command-line.ts';
+import { problemSentence } from '../../../shared-types/words/problems.ts';
+import { check } from './check.ts';
+import { evaluateCommand } from './evaluate.ts';
+import { example } from './example.ts';
+import { importCommand } from './import.ts';
+import type { Command, Outcome } from './outcome.ts';
+import { schema } from './schema.ts';
+import { ticket } from './ticket.ts';
+import { workMap } from './work-map.ts';
+
+const commands: Record<string, Command> = {
+  check,
+  import: importCommand,
+  ticket,
+  evaluate: evaluateCommand,
+  'work-map': workMap,
+  schema,
+  example,
+};
+
+type Streams = { out(text: string): void; error(text: string): void };
+
+/** Runs one command line; returns the exit status: 0 ok, 1 a problem in the input, 2 wrong use. */
+export async function runCommandLine(words: string[], streams: Streams): Promise<number> {
+  const [name, ...rest] = words;
+  if (name === '--help' || name === '-h' || name === 'help') {
+    streams.out(`${USAGE}\n`);
+    return 0;
+  }
+  if (name === undefined) {
+    streams.error(`${USAGE}\n`);
+    return 2;
+  }
+  const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (!command) return report({ kind: 'wrong-use', sentence: unknownCommand(name) }, streams);
+  return report(await command(rest), streams);
+}
+
+function report(outcome: Outcome, streams: Streams): number {
+  if (outcome.kind === 'wrong-use') {
+    streams.error(`heatmargin: ${outcome.sentence}\n`);
+    return 2;
+  }
+  for (const line of outcome.lines ?? []) streams.out(`${line}\n`);
+  if (outcome.kind === 'done') return 0;
+  streams.error(`${problemSentence(outcome.problem).replace(/\s*\n\s*/g, ' ')}\n`);
+  return 1;
+}
