@@ -62,6 +62,7 @@ export function setRunFields(
 
 /** Takes a site into a heat run or out of it; its stretches go with it. */
 export function setRunSite(document: TicketDocument, runId: string, siteId: string, on: boolean): TicketDocument {
+  if (!document.plan.sites.some((site) => site.id === siteId)) return document;
   return produce(document, (draft) => {
     const run = draft.plan.heatRuns.find((one) => one.id === runId);
     if (!run || run.siteIds.includes(siteId) === on) return;
