@@ -1,6 +1,6 @@
 import { type BodyEntries, buildEntries } from './body-entries.ts';
 import { buildGrid, cellAt, columnX, type HeatGrid, rowY } from './grid.ts';
-import { buildIdleTable, type IdleTable } from './idle-film.ts';
+import { buildIdleTable, type IdleTable, idleFilmRows } from './idle-film.ts';
 import { allocateFactors, type LineFactors } from './numerics/line-factors.ts';
 import type { HeatScene, ScenePreheater } from './scene.ts';
 
@@ -12,6 +12,9 @@ export type HeatState = {
   grid: HeatGrid;
   entries: BodyEntries;
   idle: IdleTable;
+  /** Whole idle film of the board's upper and lower side, one number a row of the idle table. */
+  idleUp: Float64Array;
+  idleDown: Float64Array;
   roomC: number;
   entrainedC: number;
   boardEmissivity: number;
@@ -31,10 +34,7 @@ export type HeatState = {
   before: Float64Array;
   peak: Float64Array;
   rate: Float64Array;
-  /** Film of the bare share (W/m2K) and film times its equivalent temperature (W/m2). */
-  film: Float64Array;
-  source: Float64Array;
-  /** Film plus what eliminated entries hang on a face. */
+  /** Film of the bare share (W/m2K), then also what eliminated entries hang on a face. */
   diagonal: Float64Array;
   rowFlow: Float64Array;
   body: EntryState;
@@ -125,10 +125,13 @@ export function createState(scene: HeatScene, cellM: number): HeatState {
   const start = () => new Float64Array(faces).fill(scene.roomC);
   const zeros = () => new Float64Array(faces);
   const sensor = scene.preheater?.sensor;
+  const idle = buildIdleTable(scene.roomC, grid.plateLengthM, scene.fumeFilm);
   return {
     grid,
     entries,
-    idle: buildIdleTable(scene.roomC, grid.plateLengthM, scene.fumeFilm),
+    idle,
+    idleUp: idleFilmRows(idle, board.emissivity, true),
+    idleDown: idleFilmRows(idle, board.emissivity, false),
     roomC: scene.roomC,
     entrainedC: scene.entrainedC,
     boardEmissivity: board.emissivity,
@@ -143,10 +146,8 @@ export function createState(scene: HeatScene, cellM: number): HeatState {
     before: start(),
     peak: start(),
     rate: zeros(),
-    film: zeros(),
-    source: zeros(),
     diagonal: zeros(),
-    rowFlow: new Float64Array(grid.columns),
+    rowFlow: new Float64Array(grid.columns * 2),
     body: entryState(entries.count, scene.roomC),
   };
 }

@@ -48,7 +48,10 @@ export type IdleTable = {
   rows: Float64Array;
 };
 
-export const TABLE_STEP_K = 2;
+const TABLE_STEP_K = 2;
+
+/** Rows of the idle table per kelvin. */
+export const ROWS_PER_KELVIN = 1 / TABLE_STEP_K;
 const TABLE_FIRST_C = -100;
 const TABLE_LAST_C = 1300;
 
@@ -68,4 +71,16 @@ export function buildIdleTable(roomC: number, lengthM: number, fumeFilm: number)
     rows[row * 3 + 2] = blackRadiation(surfaceC, roomC);
   }
   return { firstC, lastC: firstC + (count - 2) * TABLE_STEP_K, rows };
+}
+
+/**
+ * Whole idle film (convection and radiation) of a surface of one emissivity, one number a row of the table.
+ * @param looksUp whether the surface looks upwards
+ */
+export function idleFilmRows(table: IdleTable, emissivity: number, looksUp: boolean): Float64Array {
+  const whole = new Float64Array(table.rows.length / 3);
+  for (let row = 0; row < whole.length; row++) {
+    whole[row] = table.rows[row * 3 + (looksUp ? 0 : 1)]! + emissivity * table.rows[row * 3 + 2]!;
+  }
+  return whole;
 }

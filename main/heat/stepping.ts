@@ -61,15 +61,16 @@ function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
   shieldEntryFilms(state);
   const { grid, rate, temperature, linkRight, linkUp, rowFlow } = state;
   const { columns, rows, cellCount } = grid;
-  addLateralFlow(rate, temperature, 0, columns, rows, linkRight, linkUp, rowFlow);
   addLateralFlow(rate, temperature, cellCount, columns, rows, linkRight, linkUp, rowFlow);
 }
 
 /**
  * Douglas splitting in delta form (heat-model.md, section 6):
  * (1 - tau Ax)(1 - tau Ay)(1 - tau Av) delta = dt F(T), tau = theta dt.
+ * @param watch called in every step when `rate` holds the films' flows (lateral flows cancel in its sum) and
+ *   `diagonal` the bare films: for energy balances
  */
-export function createStepper(state: HeatState): Stepper {
+export function createStepper(state: HeatState, watch?: (sub: SubStep) => void): Stepper {
   const { grid, rate, diagonal, temperature, before, peak, faceCapacity, through } = state;
   const { columns, rows, cellCount } = grid;
   const { metalStart, metalEnd, count } = state.entries;
@@ -88,12 +89,11 @@ export function createStepper(state: HeatState): Stepper {
     const tau = sub.theta * sub.dt;
     factor(tau);
     gatherRates(state, moment, sub);
+    watch?.(sub);
     takeIn(entries, 0, metalStart, sub.dt, tau, temperature, rate, diagonal);
     takeIn(entries, metalEnd, count, sub.dt, tau, temperature, rate, diagonal);
     if (metal) takeInMetal(metal, entries, sub.dt, tau, temperature, rate, diagonal);
-    const toKelvin = sub.dt / faceCapacity;
-    for (let face = 0; face < cellCount * 2; face++) rate[face]! *= toKelvin;
-    solveAlongRows(rate, columns, rows, cellCount, state.alongRows);
+    solveAlongRows(rate, columns, rows, cellCount, state.alongRows, sub.dt / faceCapacity);
     solveAlongColumns(rate, columns, rows, cellCount, state.alongColumns);
     feedFaces(entries, 0, metalStart, tau, faceCapacity, rate);
     feedFaces(entries, metalEnd, count, tau, faceCapacity, rate);

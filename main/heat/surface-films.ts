@@ -1,21 +1,50 @@
 import type { HeatState } from './heat-state.ts';
+import { ROWS_PER_KELVIN } from './idle-film.ts';
 import type { Moment } from './moment.ts';
-
-/** Half of one over the 2 K between rows of the idle table. */
-const ROWS_PER_KELVIN = 0.5;
+import type { Footprint } from './nozzle.ts';
 
 /**
- * Films of the bare upper faces, at now x T(n) + earlier x T(n-1): writes film, source, diagonal and rate.
+ * Films of the bare upper faces, at now x T(n) + earlier x T(n-1): writes diagonal and rate.
  * Where the nozzle's film exceeds idle convection it takes the convection's place; radiation stays.
  */
 export function upperFaceFilms(state: HeatState, moment: Moment, now: number, earlier: number): void {
-  const { temperature, before, film, source, diagonal, rate, idle, roomC, entrainedC, boardEmissivity } = state;
+  if (moment.strength > 0 && moment.footprint) blownFaceFilms(state, moment, moment.footprint, now, earlier);
+  else idleFaceFilms(state, now, earlier);
+}
+
+function idleFaceFilms(state: HeatState, now: number, earlier: number): void {
+  const { temperature, before, diagonal, rate, idleUp, idle, roomC } = state;
+  const { firstC, lastC } = idle;
+  const bare = state.entries.bare;
+  const cells = state.grid.cellCount;
+  for (let cell = 0; cell < cells; cell++) {
+    const share = bare[cell]!;
+    const here = temperature[cell]!;
+    let h = 0;
+    if (share > 0) {
+      const seen = Math.min(lastC, Math.max(firstC, now * here + earlier * before[cell]!));
+      const place = (seen - firstC) * ROWS_PER_KELVIN;
+      const row = place | 0;
+      const least = idleUp[row]!;
+      h = share * (least + (place - row) * (idleUp[row + 1]! - least));
+    }
+    diagonal[cell] = h;
+    rate[cell] = h * (roomC - here);
+  }
+}
+
+function blownFaceFilms(
+  state: HeatState,
+  moment: Moment,
+  { shape, dilution }: Footprint,
+  now: number,
+  earlier: number,
+): void {
+  const { temperature, before, diagonal, rate, idle, roomC, entrainedC, boardEmissivity } = state;
   const { rows, firstC, lastC } = idle;
   const bare = state.entries.bare;
-  const { strength, gasC, footprint } = moment;
-  const shape = footprint?.shape ?? film;
-  const dilution = footprint?.dilution ?? film;
-  const excess = gasC - entrainedC;
+  const strength = moment.strength;
+  const excess = moment.gasC - entrainedC;
   const cells = state.grid.cellCount;
   for (let cell = 0; cell < cells; cell++) {
     const share = bare[cell]!;
@@ -25,12 +54,12 @@ export function upperFaceFilms(state: HeatState, moment: Moment, now: number, ea
     if (share > 0) {
       const seen = Math.min(lastC, Math.max(firstC, now * here + earlier * before[cell]!));
       const place = (seen - firstC) * ROWS_PER_KELVIN;
-      const whole = Math.floor(place);
+      const whole = place | 0;
       const part = place - whole;
       const row = whole * 3;
       const convection = rows[row]! + part * (rows[row + 3]! - rows[row]!);
       const radiation = boardEmissivity * (rows[row + 2]! + part * (rows[row + 5]! - rows[row + 2]!));
-      const jet = strength > 0 ? strength * shape[cell]! : 0;
+      const jet = strength * shape[cell]!;
       if (jet > convection) {
         h = share * (jet + radiation);
         q = share * (jet * (entrainedC + dilution[cell]! * excess) + radiation * roomC);
@@ -39,8 +68,6 @@ export function upperFaceFilms(state: HeatState, moment: Moment, now: number, ea
         q = h * roomC;
       }
     }
-    film[cell] = h;
-    source[cell] = q;
     diagonal[cell] = h;
     rate[cell] = q - h * here;
   }
@@ -51,8 +78,8 @@ export function upperFaceFilms(state: HeatState, moment: Moment, now: number, ea
  * (call after `upperFaceFilms`). In the preheater's zone the idle film gives way to the source's.
  */
 export function lowerFaceFilms(state: HeatState, moment: Moment, now: number, earlier: number): void {
-  const { temperature, before, film, source, diagonal, rate, idle, roomC, boardEmissivity, zone, through } = state;
-  const { rows, firstC, lastC } = idle;
+  const { temperature, before, diagonal, rate, idle, idleDown, roomC, zone, through } = state;
+  const { firstC, lastC } = idle;
   const bare = state.entries.bare;
   const { preheaterFilm, preheaterC } = moment;
   const cells = state.grid.cellCount;
@@ -68,16 +95,11 @@ export function lowerFaceFilms(state: HeatState, moment: Moment, now: number, ea
     } else if (share > 0) {
       const seen = Math.min(lastC, Math.max(firstC, now * here + earlier * before[face]!));
       const place = (seen - firstC) * ROWS_PER_KELVIN;
-      const whole = Math.floor(place);
-      const part = place - whole;
-      const row = whole * 3;
-      const convection = rows[row + 1]! + part * (rows[row + 4]! - rows[row + 1]!);
-      const radiation = boardEmissivity * (rows[row + 2]! + part * (rows[row + 5]! - rows[row + 2]!));
-      h = share * (convection + radiation);
+      const row = place | 0;
+      const least = idleDown[row]!;
+      h = share * (least + (place - row) * (idleDown[row + 1]! - least));
       q = h * roomC;
     }
-    film[face] = h;
-    source[face] = q;
     diagonal[face] = h;
     const down = through * (temperature[cell]! - here);
     rate[cell]! -= down;
@@ -116,7 +138,7 @@ export function entryFilms(
     }
     const seen = Math.min(lastC, Math.max(firstC, now * temperature[entry]! + earlier * before[entry]!));
     const place = (seen - firstC) * ROWS_PER_KELVIN;
-    const whole = Math.floor(place);
+    const whole = place | 0;
     const part = place - whole;
     const row = whole * 3;
     const side = upper ? row : row + 1;

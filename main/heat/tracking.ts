@@ -57,10 +57,10 @@ function stepShadows(state: HeatState, sub: SubStep, resistance: Float64Array, h
     const next = here + push / (entries.capacity[entry]! + heat[entry]! + tau * (g + film));
     body.shadow[entry] = next;
     if (next > body.shadowPeak[entry]!) body.shadowPeak[entry] = next;
-    const through = body.endFilm[entry]! / (1 + body.endFilm[entry]! * (entries.resistance[entry]! + added));
-    const seen = (through * body.endSource[entry]!) / body.endFilm[entry]!;
+    const endFilm = body.endFilm[entry]!;
+    const series = 1 + endFilm * (entries.resistance[entry]! + added);
     const inner = entries.skinConductance[entry]!;
-    const skin = (seen + inner * next) / (through + inner);
+    const skin = (body.endSource[entry]! + inner * next * series) / (endFilm + inner * series);
     if (skin > body.shadowPeakSkin[entry]!) body.shadowPeakSkin[entry] = skin;
   }
 }

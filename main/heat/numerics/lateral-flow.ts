@@ -1,38 +1,48 @@
 /**
- * Adds the lateral flow of one layer of a row-major grid to its rates.
- * @param rate per cell: conductance times difference is added (W/m2)
- * @param temperature per cell
- * @param first index of the layer's first cell in `rate` and `temperature`; both arrays must
- *   reach at least `columns` beyond the layer's end (the values there do not matter but must be finite)
- * @param linkRight conductance per area from cell to its right neighbour, 0 at borders (W/m2K), per cell of the layer
+ * Adds the lateral flow of two layers of a row-major grid to their rates.
+ * @param rate per cell, first layer then second: conductance times difference is added (W/m2)
+ * @param temperature likewise; both arrays must reach at least `columns` + 1 beyond the second layer's end
+ *   (the values there do not matter but must be finite)
+ * @param linkRight conductance per area from a cell to its right neighbour, 0 at borders (W/m2K)
  * @param linkUp the same to the neighbour in the next row
+ * @param rowFlow room for 2 x columns numbers
  */
 export function addLateralFlow(
   rate: Float64Array,
   temperature: Float64Array,
-  first: number,
+  layerSize: number,
   columns: number,
   rows: number,
   linkRight: Float64Array,
   linkUp: Float64Array,
   rowFlow: Float64Array,
 ): void {
-  rowFlow.fill(0, 0, columns);
-  let link = 0;
-  let cell = first;
+  rowFlow.fill(0);
+  let cell = 0;
   for (let row = 0; row < rows; row++) {
-    let fromLeft = 0;
-    let here = temperature[cell]!;
+    let upperFlow = 0;
+    let lowerFlow = 0;
+    let upper = temperature[cell]!;
+    let lower = temperature[cell + layerSize]!;
     for (let column = 0; column < columns; column++) {
-      const right = temperature[cell + 1]!;
-      const toRight = linkRight[link]! * (here - right);
-      const toUp = linkUp[link]! * (here - temperature[cell + columns]!);
-      rate[cell]! += fromLeft - toRight + rowFlow[column]! - toUp;
-      rowFlow[column] = toUp;
-      fromLeft = toRight;
-      here = right;
+      const second = cell + layerSize;
+      const right = linkRight[cell]!;
+      const up = linkUp[cell]!;
+      const upperNext = temperature[cell + 1]!;
+      const lowerNext = temperature[second + 1]!;
+      const upperRight = right * (upper - upperNext);
+      const lowerRight = right * (lower - lowerNext);
+      const upperUp = up * (upper - temperature[cell + columns]!);
+      const lowerUp = up * (lower - temperature[second + columns]!);
+      rate[cell]! += upperFlow - upperRight + rowFlow[column]! - upperUp;
+      rate[second]! += lowerFlow - lowerRight + rowFlow[column + columns]! - lowerUp;
+      rowFlow[column] = upperUp;
+      rowFlow[column + columns] = lowerUp;
+      upperFlow = upperRight;
+      lowerFlow = lowerRight;
+      upper = upperNext;
+      lower = lowerNext;
       cell++;
-      link++;
     }
   }
 }

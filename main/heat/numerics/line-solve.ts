@@ -3,6 +3,7 @@ import type { LineFactors } from './line-factors.ts';
 /**
  * Solves the lines along x in place, for two layers at once (they share their factors).
  * Two rows of both layers run side by side: four independent chains hide the latency of one.
+ * @param scale factor that the right-hand sides are multiplied by on the way
  */
 export function solveAlongRows(
   values: Float64Array,
@@ -10,10 +11,11 @@ export function solveAlongRows(
   rows: number,
   layerSize: number,
   factors: LineFactors,
+  scale: number,
 ): void {
   let row = 0;
-  for (; row + 1 < rows; row += 2) solveRowPair(values, row * columns, columns, layerSize, factors);
-  if (row < rows) solveRow(values, row * columns, columns, layerSize, factors);
+  for (; row + 1 < rows; row += 2) solveRowPair(values, row * columns, columns, layerSize, factors, scale);
+  if (row < rows) solveRow(values, row * columns, columns, layerSize, factors, scale);
 }
 
 function solveRowPair(
@@ -22,6 +24,7 @@ function solveRowPair(
   columns: number,
   layerSize: number,
   { inverse, back, ahead }: LineFactors,
+  scale: number,
 ): void {
   const end = start + columns;
   let a = 0;
@@ -30,9 +33,9 @@ function solveRowPair(
   let d = 0;
   for (let i = start; i < end; i++) {
     const j = i + columns;
-    const inverseI = inverse[i]!;
+    const inverseI = inverse[i]! * scale;
     const backI = back[i]!;
-    const inverseJ = inverse[j]!;
+    const inverseJ = inverse[j]! * scale;
     const backJ = back[j]!;
     values[i] = a = values[i]! * inverseI + backI * a;
     values[i + layerSize] = b = values[i + layerSize]! * inverseI + backI * b;
@@ -56,13 +59,14 @@ function solveRow(
   columns: number,
   layerSize: number,
   { inverse, back, ahead }: LineFactors,
+  scale: number,
 ): void {
   const end = start + columns;
   let a = 0;
   let b = 0;
   for (let i = start; i < end; i++) {
-    values[i] = a = values[i]! * inverse[i]! + back[i]! * a;
-    values[i + layerSize] = b = values[i + layerSize]! * inverse[i]! + back[i]! * b;
+    values[i] = a = values[i]! * inverse[i]! * scale + back[i]! * a;
+    values[i + layerSize] = b = values[i + layerSize]! * inverse[i]! * scale + back[i]! * b;
   }
   for (let i = end - 2; i >= start; i--) {
     values[i] = a = values[i]! + ahead[i]! * a;
