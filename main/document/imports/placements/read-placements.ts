@@ -1,0 +1,189 @@
+import type { Column, LengthWord, Meaning } from './columns.ts';
+import { findHeading, type Heading } from './heading.ts';
+import { guessColumns } from './headless.ts';
+import { preambleSide, preambleUnit } from './preamble.ts';
+import { isComment, type NumberedLine, type Row, readRows } from './rows.ts';
+import type { Placement, PlacementTable, RowFault } from './types.ts';
+import {
+  readAngle,
+  readLength,
+  readMirror,
+  readSide,
+  type SideWord,
+  saysNotFitted,
+  usesDecimalComma,
+} from './values.ts';
+
+export const MM_PER: Readonly<Record<LengthWord, number>> = { mm: 1, mil: 0.0254, inch: 25.4, um: 0.001, cm: 10 };
+
+const MAX_LINES = 200_000;
+
+/** Old systems end a text file with this character. */
+const END_OF_FILE = String.fromCharCode(26);
+
+/**
+ * Reads a placement table of any dialect: with or without headings, delimited or fixed columns, preamble, comments.
+ * Returns null when nothing in the text reads like one. Rows that cannot be read come back as faults, never vanish.
+ */
+export function readPlacements(
+  text: string,
+  file: string,
+  encoding = 'UTF-8',
+  encodingGuessed = false,
+): PlacementTable | null {
+  const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
+  if (lines.length > MAX_LINES) return null;
+  const numbered = lines.map(
+    (line, index): NumberedLine => ({ text: line.replaceAll(END_OF_FILE, ' ').replaceAll('\f', ' '), line: index + 1 }),
+  );
+  const filled = numbered.filter((line) => line.text.trim() !== '');
+  const found = findHeading(filled.map((line) => line.text));
+  const heading = found ?? guessColumns(filled);
+  if (heading === null) return null;
+  const preamble = filled.flatMap(({ text }, index) => (index <= heading.index || isComment(text) ? [text] : []));
+  const context = readContext(filled.slice(heading.index + 1), heading, file);
+  const fileSide = preambleSide(preamble);
+  const unit = tableUnit(heading.columns, preamble, context.rows);
+  const read = context.rows.map((row) => readRow(row, context, fileSide ?? context.sideByName, unit));
+  return {
+    file,
+    encoding,
+    encodingGuessed,
+    separator: context.separator,
+    headingLine: found ? filled[heading.index].line : null,
+    columns: heading.columns,
+    ...unit,
+    decimalComma: context.decimalComma,
+    sideFrom: context.hasSide ? 'column' : fileSide ? 'preamble' : context.sideByName ? 'name' : 'assumed',
+    placements: read.flatMap(({ placement }) => (placement ? [placement] : [])),
+    faults: read.flatMap(({ fault }) => (fault ? [fault] : [])),
+  };
+}
+
+interface Context {
+  readonly file: string;
+  readonly separator: PlacementTable['separator'];
+  readonly rows: readonly Row[];
+  readonly decimalComma: boolean;
+  readonly hasSide: boolean;
+  readonly sideByName: 'top' | 'bottom' | null;
+  readonly columns: readonly Column[];
+  readonly cell: (row: Row, meaning: Meaning) => string | null;
+}
+
+function readContext(lines: readonly NumberedLine[], heading: Heading, file: string): Context {
+  const { columns } = heading;
+  const index = new Map(columns.flatMap(({ meaning }, at): [Meaning, number][] => (meaning ? [[meaning, at]] : [])));
+  const at = (cells: readonly string[], meaning: Meaning) => cells[index.get(meaning) ?? -1] ?? null;
+  const isLength = (cell: string | null) => cell !== null && readLength(cell, cell.includes(',')) !== null;
+  const isTurn = (cell: string | null) => cell !== null && readAngle(cell, true) !== null;
+  const good = (cells: readonly string[]) =>
+    isLength(at(cells, 'x')) &&
+    isLength(at(cells, 'y')) &&
+    (!index.has('rotation') || isTurn(at(cells, 'rotation'))) &&
+    (!index.has('side') || !isLength(at(cells, 'side')));
+  const { rows, separator } = readRows(lines, heading, good);
+  const lengths = rows.flatMap(({ cells }) => [at(cells, 'x') ?? '', at(cells, 'y') ?? '']);
+  return {
+    file,
+    separator,
+    rows,
+    decimalComma: usesDecimalComma(lengths),
+    hasSide: index.has('side') || index.has('mirror'),
+    sideByName: /bot(tom)?|back|solder|_b\b|-b\b/i.test(file)
+      ? 'bottom'
+      : /top|front|_t\b|-t\b/i.test(file)
+        ? 'top'
+        : null,
+    columns,
+    cell: (row, meaning) => at(row.cells, meaning),
+  };
+}
+
+interface TableUnit {
+  readonly unit: LengthWord | null;
+  readonly unitFrom: PlacementTable['unitFrom'];
+  readonly unitText: string;
+  readonly mmPerUnit: number | null;
+}
+
+/** Units behind the values win, then those of the headings, then the preamble. */
+function tableUnit(columns: readonly Column[], preamble: readonly string[], rows: readonly Row[]): TableUnit {
+  const xColumn = columns.findIndex(({ meaning }) => meaning === 'x');
+  const written = rows.map(({ cells }) => readLength(cells[xColumn] ?? '', true)?.unit ?? null);
+  const suffix = written.find((unit) => unit !== null) ?? null;
+  if (suffix && written.filter((unit) => unit !== null).length > rows.length / 2)
+    return unitOf(suffix, 'value', suffix);
+  const headed = columns[xColumn]?.unit ?? null;
+  if (headed) return unitOf(headed, 'heading', columns[xColumn].heading);
+  const said = preambleUnit(preamble);
+  return said
+    ? unitOf(said.unit, 'preamble', said.text)
+    : { unit: null, unitFrom: 'unknown', unitText: '', mmPerUnit: null };
+}
+
+function unitOf(unit: LengthWord, unitFrom: TableUnit['unitFrom'], unitText: string): TableUnit {
+  return { unit, unitFrom, unitText, mmPerUnit: MM_PER[unit] };
+}
+
+function readRow(
+  row: Row,
+  context: Context,
+  fileSide: 'top' | 'bottom' | null,
+  unit: TableUnit,
+): { placement?: Placement; fault?: RowFault } {
+  const fault = (kind: RowFault['fault']): RowFault => ({
+    line: row.line,
+    text: row.text.trim().slice(0, 120),
+    fault: kind,
+  });
+  const x = readLength(context.cell(row, 'x') ?? '', context.decimalComma);
+  const y = readLength(context.cell(row, 'y') ?? '', context.decimalComma);
+  const refdes = context.cell(row, 'refdes') ?? '';
+  if (!x || !y) return { fault: fault(row.cells.length < 3 ? 'cells' : 'position') };
+  if (refdes === '') return { fault: fault('refdes') };
+  const scale = (read: NonNullable<typeof x>) =>
+    read.unit && unit.mmPerUnit ? (read.value * MM_PER[read.unit]) / unit.mmPerUnit : read.value;
+  const turn = readTurn(context, row);
+  const side = readSideOf(context, row, fileSide);
+  const height = readLength(context.cell(row, 'height') ?? '', context.decimalComma);
+  const fittedColumn = context.columns.find(({ meaning }) => meaning === 'fitted');
+  const placement: Placement = {
+    refdes,
+    x: scale(x),
+    y: scale(y),
+    rotation: turn ?? 0,
+    side: side ?? 'top',
+    packageName: context.cell(row, 'package') ?? '',
+    value: context.cell(row, 'value') || context.cell(row, 'description') || '',
+    heightMm:
+      height && height.value > 0 && unit.mmPerUnit
+        ? height.value * (height.unit ? MM_PER[height.unit] : unit.mmPerUnit)
+        : null,
+    fitted: !fittedColumn || !saysNotFitted(fittedColumn.heading, context.cell(row, 'fitted') ?? ''),
+    file: context.file,
+    line: row.line,
+  };
+  if (side === null) return { placement, fault: fault('side') };
+  return turn === null ? { placement, fault: fault('rotation') } : { placement };
+}
+
+/** 0 when the table has no rotation column; null when the cell is no angle. */
+function readTurn(context: Context, row: Row): number | null {
+  const cell = context.cell(row, 'rotation');
+  return cell === null
+    ? context.columns.some(({ meaning }) => meaning === 'rotation')
+      ? null
+      : 0
+    : readAngle(cell, context.decimalComma);
+}
+
+function readSideOf(context: Context, row: Row, fileSide: 'top' | 'bottom' | null): SideWord | null {
+  const embedded = context.cell(row, 'embedded');
+  if (embedded && readSide(embedded) !== 'top' && readSide(embedded) !== 'bottom') return 'inner';
+  const side = context.cell(row, 'side');
+  if (side !== null && side !== '') return readSide(side) ?? (/^(yes|no|m)$/i.test(side) ? readMirror(side) : null);
+  const mirror = context.cell(row, 'mirror');
+  if (mirror !== null) return readMirror(mirror);
+  return context.hasSide && side === null ? null : (fileSide ?? 'top');
+}

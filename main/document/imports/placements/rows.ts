@@ -1,0 +1,128 @@
+import type { Column } from './columns.ts';
+import type { Heading } from './heading.ts';
+import {
+  cutColumns,
+  findSpans,
+  hasOpenQuote,
+  type Separator,
+  type Span,
+  spansByHeading,
+  splitBlanks,
+  splitDelimited,
+} from './split.ts';
+
+export interface Row {
+  readonly cells: readonly string[];
+  /** Line number in the file, from 1. */
+  readonly line: number;
+  readonly text: string;
+}
+
+export interface RowSet {
+  readonly separator: Separator;
+  readonly rows: readonly Row[];
+}
+
+export interface NumberedLine {
+  readonly text: string;
+  readonly line: number;
+}
+
+/** Comment lines and rulers below the heading; they hold no part. */
+export function isComment(text: string): boolean {
+  return /^\s*(#|\/\/)/.test(text) || /^[\s\-=_+*"',;|!]*$/.test(text);
+}
+
+/** Rows of a table whose heading was found. `good` says whether cells make a row that can be used. */
+export function readRows(lines: readonly NumberedLine[], heading: Heading, good: Good): RowSet {
+  const body = lines.filter(({ text }) => !isComment(text));
+  if (heading.separator !== 'blanks') {
+    return { separator: heading.separator, rows: delimitedRows(body, heading.separator, heading.columns.length) };
+  }
+  const count = heading.columns.length;
+  const blanks = body.map(({ text, line }): Row => ({ cells: splitBlanks(text), line, text }));
+  if (blanks.every(({ cells }) => cells.length === count && good(cells))) return { separator: 'blanks', rows: blanks };
+  const spans = trueSpans(body, heading);
+  const byHeading = headingSpans(heading);
+  let byColumns = 0;
+  const rows = blanks.map((row): Row => {
+    const cut = spans && cutColumns(row.text, spans);
+    if (cut && good(cut)) {
+      byColumns++;
+      return { ...row, cells: cut };
+    }
+    return {
+      ...row,
+      cells: cellsByCount(row.cells, heading.columns, good) ?? goodOr(cutColumns(row.text, byHeading), row.cells, good),
+    };
+  });
+  return { separator: byColumns > rows.length / 2 ? 'columns' : 'blanks', rows };
+}
+
+type Good = (cells: readonly string[]) => boolean;
+
+function goodOr(cells: readonly string[], fallback: readonly string[], good: Good): readonly string[] {
+  return good(cells) ? cells : fallback;
+}
+
+/** Cells parted by blanks, if they fit the headings: all there, only last ones missing, or a text with blanks in it. */
+function cellsByCount(cells: readonly string[], columns: readonly Column[], good: Good): readonly string[] | null {
+  if (cells.length <= columns.length && cells.length >= columns.length - 2 && good(cells)) return cells;
+  return fitCells(cells, columns, good);
+}
+
+/** Columns of a table whose gaps run through every line; null where texts run into the next column. */
+function trueSpans(body: readonly NumberedLine[], heading: Heading): Span[] | null {
+  if (body.length === 0) return null;
+  const headingLine = heading.spans.reduce((line, { start, end }) => line.padEnd(start) + 'x'.repeat(end - start), '');
+  return spansByHeading(findSpans([headingLine, ...body.map(({ text }) => text)]), heading.spans);
+}
+
+/** Columns that begin where their headings begin. */
+function headingSpans({ spans }: Heading): Span[] {
+  return spans.map(({ start }, index) => ({
+    start: index === 0 ? 0 : start,
+    end: spans[index + 1]?.start ?? Number.POSITIVE_INFINITY,
+  }));
+}
+
+/** Too many cells because a value holds blanks: joins neighbours in a text column until the numbers fall into place. */
+function fitCells(cells: readonly string[], columns: readonly Column[], good: Good): string[] | null {
+  const extra = cells.length - columns.length;
+  if (extra <= 0 || extra > 40) return null;
+  for (const [index, { meaning }] of columns.entries()) {
+    if (meaning !== 'value' && meaning !== 'package' && meaning !== 'description' && meaning !== null) continue;
+    const joined = [
+      ...cells.slice(0, index),
+      cells.slice(index, index + extra + 1).join(' '),
+      ...cells.slice(index + extra + 1),
+    ];
+    if (good(joined)) return joined;
+  }
+  return null;
+}
+
+const MOST_LINES_PER_CELL = 20;
+
+/** One line is one row, unless a quoted cell runs on: then lines join until the row is full. */
+function delimitedRows(body: readonly NumberedLine[], delimiter: string, count: number): Row[] {
+  const rows: Row[] = [];
+  for (let index = 0; index < body.length; index++) {
+    const { line } = body[index];
+    let { text } = body[index];
+    let cells = splitDelimited(text, delimiter);
+    if (cells.length < count && hasOpenQuote(text)) {
+      let longer = text;
+      for (let more = 1; more < MOST_LINES_PER_CELL && index + more < body.length; more++) {
+        longer += ` ${body[index + more].text}`;
+        const tried = splitDelimited(longer, delimiter);
+        if (tried.length !== count || hasOpenQuote(longer)) continue;
+        [cells, text] = [tried, longer];
+        index += more;
+        break;
+      }
+    }
+    rows.push({ cells, line, text });
+  }
+  return rows;
+}
