@@ -1,0 +1,85 @@
+import type { AppliedLimit, JudgedOn, PartExposure } from '../../shared-types/evaluation.ts';
+import type { PartClass } from '../../shared-types/library/library-types.ts';
+import { DEFAULT_SHIELD, shieldById } from '../../shared-types/library/shields.ts';
+import type { Figures } from '../../shared-types/words/figures.ts';
+
+/** One of a part's figures against its limit: peak and margin as they are and under the default shield, C and K. */
+export type Judgement = {
+  judgedOn: JudgedOn;
+  peakC: number;
+  limit: AppliedLimit;
+  marginK: number;
+  shieldedC: number;
+  shieldedMarginK: number;
+};
+
+function judge(exposure: PartExposure, judgedOn: JudgedOn): Judgement | null {
+  const limit = exposure.limits[judgedOn];
+  if (!limit) return null;
+  const peakC = exposure[judgedOn].maxC;
+  const shieldedC = exposure.ifShielded[`${judgedOn}MaxC`];
+  return {
+    judgedOn,
+    peakC,
+    limit,
+    marginK: limit.celsius - peakC,
+    shieldedC,
+    shieldedMarginK: limit.celsius - shieldedC,
+  };
+}
+
+const tightest = (judgements: (Judgement | null)[]): Judgement | null =>
+  judgements.reduce((least, next) => (next && (!least || next.marginK < least.marginK) ? next : least), null);
+
+/** The tighter of body and skin: joints melting is another question than a body that is cooked. Null: no limit known. */
+export const bodyJudgement = (exposure: PartExposure): Judgement | null =>
+  tightest([judge(exposure, 'body'), judge(exposure, 'skin')]);
+
+export const jointJudgement = (exposure: PartExposure): Judgement | null => judge(exposure, 'joint');
+
+/** The tightest of all three. */
+export const tightestJudgement = (exposure: PartExposure): Judgement | null =>
+  tightest([bodyJudgement(exposure), jointJudgement(exposure)]);
+
+/** The margin that remains under the default shield, K: the smaller of body and skin; infinite without a limit. */
+export function shieldedMargin(exposure: PartExposure): number {
+  const both = [judge(exposure, 'body'), judge(exposure, 'skin')];
+  return Math.min(...both.map((judgement) => judgement?.shieldedMarginK ?? Infinity));
+}
+
+/** Where a limit comes from, in one word for the sentence; `tc`: classification temperature of the package. */
+function originOf(judgement: Judgement, partClass: PartClass): string {
+  const ofClass = judgement.judgedOn === 'skin' ? partClass.skinLimit : partClass.bodyLimit;
+  return judgement.limit.origin === 'class' && ofClass === 'by-volume' ? 'tc' : judgement.limit.origin;
+}
+
+/** What the sentences about a judged part need. */
+export const judgementFigures = (judgement: Judgement, partClass: PartClass): Figures => ({
+  judgedOn: judgement.judgedOn,
+  peakC: judgement.peakC,
+  limitC: judgement.limit.celsius,
+  marginK: judgement.marginK,
+  limitOrigin: originOf(judgement, partClass),
+  limitSource: judgement.limit.source.text,
+  className: partClass.name,
+});
+
+export const jointFigures = (exposure: PartExposure): Figures => ({
+  jointMaxC: exposure.joint.maxC,
+  jointMinC: exposure.joint.minC,
+  solidusC: exposure.solidusC,
+});
+
+/** The default shield as suggested, and what it would leave of the judged temperature. */
+export const shieldFigures = (shieldedC: number): Figures => ({
+  shield: DEFAULT_SHIELD,
+  shieldName: shieldById(DEFAULT_SHIELD)?.name ?? DEFAULT_SHIELD,
+  shieldedC,
+});
+
+/** The way that most of a body's heat comes by until its peak. */
+export function mostlyFrom(exposure: PartExposure): 'gas' | 'preheater' | 'joints' {
+  const { gas, preheater, joints } = exposure.shares;
+  if (joints >= gas && joints >= preheater) return 'joints';
+  return gas >= preheater ? 'gas' : 'preheater';
+}
