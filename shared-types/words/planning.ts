@@ -1,6 +1,6 @@
 import type { ActionKind, PartAction } from '../evaluation.ts';
 import { type Figures, numberOf, textOf } from './figures.ts';
-import { METRIC, type Measures } from './measures.ts';
+import { METRIC, type Measures, rounded } from './measures.ts';
 
 /** Names of the actions, as the table and the sheet print them. */
 export const ACTION_NAMES: Record<ActionKind, string> = {
