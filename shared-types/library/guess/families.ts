@@ -1,0 +1,177 @@
+import { electrolyticClass } from '../packages/others.ts';
+import { findPackage } from '../packages.ts';
+import { type NameContext, type ReadSize, rectangle, round, sizeInName, tenthsInName } from './reading.ts';
+
+/** A family of package names: what in the name (in capitals) tells it, its class, and how its size is read. */
+export type Family = {
+  pattern: RegExp;
+  classId: string | ((match: RegExpExecArray, context: NameContext) => string);
+  size?: (match: RegExpExecArray, context: NameContext) => ReadSize | null;
+};
+
+const W = '(?<![A-Z])';
+
+const librarySize = (name: string): ReadSize | null => {
+  const one = findPackage(name);
+  return one ? { shape: one.shape, lengthMm: one.lengthMm, widthMm: one.widthMm, heightMm: one.heightMm } : null;
+};
+
+const written = (_match: RegExpExecArray, { name }: NameContext): ReadSize | null => sizeInName(name);
+const writtenOrTenths = (_match: RegExpExecArray, { name }: NameContext): ReadSize | null =>
+  sizeInName(name) ?? tenthsInName(name);
+
+/** 'SOIC-16', 'TSSOP14N': the written size, else the library's package of this family and pin count. */
+const soSize = (match: RegExpExecArray, { name, pinCount }: NameContext): ReadSize | null => {
+  const size = sizeInName(name);
+  if (size) return size;
+  const family = /TSSOP/.test(match[0])
+    ? 'TSSOP'
+    : /MSOP/.test(match[0])
+      ? 'MSOP'
+      : /SSOP/.test(match[0])
+        ? 'SSOP'
+        : 'SOIC';
+  const pins = Number(match[1] ?? pinCount ?? 0);
+  const wide = /SOL|SOICW|WIDE|7\.5/.test(name) || pins > 16 ? 'W' : '';
+  return librarySize(`${family}-${pins}${family === 'SOIC' ? wide : ''}`);
+};
+
+const sotSize = (match: RegExpExecArray, { name, pinCount }: NameContext): ReadSize | null => {
+  const size = sizeInName(name);
+  if (size) return size;
+  const pins = match[2] ?? (pinCount && pinCount > 3 ? String(pinCount) : '');
+  return (match[1] === '23' && pins && librarySize(`SOT-23-${pins}`)) || librarySize(`SOT-${match[1]}`);
+};
+
+/** 'CP_Elec_6.3x7.7', 'CP_Radial_D10.0mm': diameter and, where written, height. */
+const canSize = (_match: RegExpExecArray, { name }: NameContext): ReadSize | null => {
+  const pair = /(\d+(?:\.\d+)?)X(\d+(?:\.\d+)?)/.exec(name);
+  if (pair) return round(Number(pair[1]), Number(pair[2]));
+  const diameter = /D(\d+(?:\.\d+)?)/.exec(name);
+  return diameter ? round(Number(diameter[1]), null) : null;
+};
+
+const canClass = (match: RegExpExecArray, context: NameContext): string => {
+  if (/RADIAL|AXIAL/.test(context.name)) return 'electrolytic-leaded';
+  if (/POLY|HYBRID/.test(`${context.name} ${context.value.toUpperCase()}`)) return 'polymer-capacitor';
+  return electrolyticClass(canSize(match, context)?.lengthMm ?? context.bodyMm?.lengthMm ?? 10);
+};
+
+/** Case sizes 3216, 3528, 6032, 7343 with the height in tenths: 'EIA-7343-31'. */
+const tantalumSize = (_match: RegExpExecArray, { name }: NameContext): ReadSize | null => {
+  const match = /(3216|3528|6032|7343)(?:-(\d{2}))?/.exec(name);
+  if (!match) return sizeInName(name);
+  const [length, width] = [Number(match[1].slice(0, 2)) / 10, Number(match[1].slice(2)) / 10];
+  return rectangle(length, width, match[2] ? Number(match[2]) / 10 : null);
+};
+
+const arrayClass = (_match: RegExpExecArray, { value, name }: NameContext): string =>
+  /E-?MMC|UFS|NAND|FLASH/.test(`${value.toUpperCase()} ${name}`)
+    ? 'flash-memory'
+    : /LID|FCBGA|HFCBGA/.test(name)
+      ? 'bga-lidded'
+      : 'bga';
+
+/** Name families in the order they are tried. Names of outlines (SOT-23, TO-252...) are the trade's and the standards'. */
+export const FAMILIES: readonly Family[] = [
+  { pattern: /FIDUCIAL|(?<![A-Z])FID(?![A-Z])|LOGO|OSHW/, classId: 'mark-on-board', size: written },
+  { pattern: /TEST_?POINT|TESTPAD|(?<![A-Z])TP_/, classId: 'test-point' },
+  { pattern: /STAND_?OFF|MOUNT(?:ING)?_?HOLE|SPACER|BOHR/, classId: 'metal-hardware' },
+  { pattern: /HEAT_?SINK/, classId: 'heat-sink', size: written },
+  { pattern: new RegExp(`${W}(?:WLCSP|UCSP|DSBGA|XFBGA|CSP(?!G))`), classId: 'csp', size: written },
+  { pattern: /[A-Z]*BGA[-_ ]?\d*|CSG\d+|(?<![A-Z])FTG?\d{3}(?![0-9])/, classId: arrayClass, size: written },
+  { pattern: new RegExp(`${W}LGA`), classId: 'lga', size: written },
+  { pattern: /SUPER_?CAP|EDLC|GOLDCAP/, classId: 'supercapacitor', size: canSize },
+  { pattern: /COIN|(?<![A-Z])CR(?:1[0-9]|2[0-9])\d{2}|CELL_?HOLDER/, classId: 'coin-cell', size: canSize },
+  { pattern: /BATTERY|(?<![A-Z])BATT?(?![A-Z])|LI-?ION|LIPO/, classId: 'battery', size: written },
+  { pattern: /ELEC_|ELKO|(?<![A-Z])CP_RADIAL|ALU?CAP|CAPACITOR_?ALU|EEE[A-Z]/, classId: canClass, size: canSize },
+  {
+    pattern: /TANTAL|EIA-?(?:3216|3528|6032|7343)|(?:3528|6032|7343)-\d{2}|TRIMTANT/,
+    classId: 'tantalum',
+    size: tantalumSize,
+  },
+  {
+    pattern: /TRIM|(?<![A-Z])POT(?![A-Z])|POTENTIOMETER|BOURNS33|(?<![0-9])33[0-9]4[A-Z]/,
+    classId: 'trimmer',
+    size: written,
+  },
+  { pattern: /CYLINDER|(?<![A-Z])(?:TF|MT)-?206|XTAL.*ROUND/, classId: 'crystal-cylinder', size: written },
+  { pattern: /MEMS.*OSC|OSC.*MEMS/, classId: 'mems-oscillator', size: writtenOrTenths },
+  {
+    pattern: /CRYSTAL|XTAL|OSC+ILL?ATOR|OSZI|RESONATOR|(?<![A-Z])TC?XO|HC-?49/,
+    classId: 'crystal',
+    size: writtenOrTenths,
+  },
+  { pattern: /MICROPHONE|(?<![A-Z])MIC_/, classId: 'mems-microphone', size: written },
+  { pattern: /CAMERA|LENS|IMAGE_?SENSOR/, classId: 'plastic-optics', size: written },
+  { pattern: new RegExp(`${W}OPTO|PHOTOCOUPLER`), classId: 'optocoupler', size: written },
+  {
+    pattern: new RegExp(`(?:${W}|[0-9])LED(?:_|-| |(?=[0-9])|$)(?!.*DISPLAY)(?!(?:[_-]?)(?:0[2468]0|1206))`),
+    classId: 'led',
+    size: written,
+  },
+  { pattern: /RELAY|(?<![A-Z])REL-/, classId: 'relay-leaded', size: written },
+  { pattern: /TRANSFORMER|TRAFO|COMMON_?MODE|CHOKE/, classId: 'transformer', size: written },
+  { pattern: /SW_DIP|DIP_?SWITCH|SLIDE|SW_SP[SD]T_SLIDE/, classId: 'slide-switch', size: written },
+  { pattern: /(?<![A-Z])SW_|SWITCH|TACT|PUSH_?BUTTON/, classId: 'tact-switch', size: written },
+  {
+    pattern:
+      /USB|RJ-?\d\d|MAG_?JACK|HEADER|(?<![A-Z])HDR|SOCKET|RECEPTACLE|CONN|(?<![A-Z])JST|MOLEX|TERMINAL|SCREW|(?<![A-Z])DB\d|PHOENIX|SAMTEC|FPC|FFC|CARD|BARREL|(?<![A-Z])U\.?FL|COAX|(?<![A-Z])SMA_|BNC|JTAG|IDC\d?|KEYM|M2_KEY|PLUG|PIN_?STRIP/,
+    classId: 'connector-unknown',
+    size: written,
+  },
+  {
+    pattern: /POWERDI|D2?PAK|TO-?2[0-9]{2}|LFPAK|SOT-?_?(?:89|223)(?![0-9])/,
+    classId: 'power-package',
+    size: powerSize,
+  },
+  { pattern: new RegExp(`${W}SOD[-_]?(\\d{3})`), classId: 'diode', size: (m) => librarySize(`SOD-${m[1]}`) },
+  {
+    pattern: /(?<![A-Z])SM([ABC])(?![A-Z0-9])|DO-?214A([ABC])/,
+    classId: 'diode',
+    size: (m) => librarySize(`SM${m[1] ?? { A: 'B', B: 'C', C: 'A' }[m[2] as 'A' | 'B' | 'C']}`),
+  },
+  { pattern: /MELF/, classId: 'melf', size: written },
+  {
+    pattern: /(?<![A-Z])T?SOT[-_]?(23|143|323|343|353|363|523|553|563|666|723|883)(?![0-9])[-_]?(\d{1,2}(?![0-9]))?/,
+    classId: (match) => (Number(match[2] ?? 0) > 8 ? 'so' : 'sot'),
+    size: sotSize,
+  },
+  { pattern: /(?<![A-Z])T?SOT[-_]?25(?![0-9])/, classId: 'sot', size: () => librarySize('SOT-23-5') },
+  { pattern: /(?<![A-Z])SC-?70(?:-(\d))?/, classId: 'sot', size: () => librarySize('SOT-323') },
+  { pattern: /[A-Z]*(?:QFN|DFN|SON|LLP|MLF|MLP|LCC-?)(?![A-Z])[-_]?(\d+)?|VQFN-HR/, classId: 'qfn', size: written },
+  { pattern: /[A-Z]*QFP[-_]?(\d+)?/, classId: 'qfp', size: qfpSize },
+  { pattern: /PLCC[-_]?(\d+)?/, classId: 'qfp', size: written },
+  {
+    pattern: /(?<![A-Z])[A-Z]{0,2}(?:SOIC|SOIJ|SOP|SOJ|SSOP|SOL|SO|SOA|SM)[-_]?(\d{1,2})(?![0-9])(?:[A-Z])?/,
+    classId: 'so',
+    size: soSize,
+  },
+  {
+    pattern: /(?<![A-Z])SOT\d{2,3}-\d/,
+    classId: (_m, { pinCount }) => (pinCount && pinCount < 7 ? 'sot' : 'so'),
+    size: written,
+  },
+  { pattern: /FUSE/, classId: 'fuse', size: written },
+  { pattern: /(?<![A-Z])(?:L|IND|INDUCTOR)_|SRN\d{4}|SRP\d{4}/, classId: inductorClass, size: writtenOrTenths },
+  { pattern: /NTC|THERMISTOR/, classId: 'ntc', size: written },
+  { pattern: /MODULE|ESP32|WIFI/, classId: 'module-soldered', size: written },
+];
+
+function powerSize(match: RegExpExecArray, { name }: NameContext): ReadSize | null {
+  return (
+    sizeInName(name) ?? librarySize(match[0].replace('_', '-')) ?? librarySize(/D2PAK/.test(name) ? 'TO-263' : 'TO-252')
+  );
+}
+
+function qfpSize(match: RegExpExecArray, { name, pinCount }: NameContext): ReadSize | null {
+  const size = sizeInName(name);
+  const pins = Number(match[1] ?? pinCount ?? 0);
+  const usual: Record<number, number> = { 32: 7, 48: 7, 64: 10, 80: 12, 100: 14, 128: 14, 144: 20, 176: 24, 208: 28 };
+  return size ?? (usual[pins] ? rectangle(usual[pins], usual[pins], 1.6) : null);
+}
+
+function inductorClass(_match: RegExpExecArray, { name, bodyMm }: NameContext): string {
+  const size = sizeInName(name) ?? tenthsInName(name) ?? bodyMm;
+  return size && size.lengthMm <= 2.1 ? 'chip-ferrite' : 'power-inductor';
+}
