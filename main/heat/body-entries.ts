@@ -44,14 +44,15 @@ function rank(body: SceneBody, workedSide: string): number {
   return body.metal ? 2 : 3;
 }
 
-type Covered = { index: number; cells: number[]; shares: number[] };
+type Covered = { index: number; cells: number[]; shares: number[]; wallShares: number[] };
 
 function coverBodies(grid: HeatGrid, bodies: readonly SceneBody[], workedSide: string): Covered[] {
   const covered = bodies.map((body, index) => {
-    const item: Covered = { index, cells: [], shares: [] };
-    forEachCovered(grid, body, (cell, share) => {
+    const item: Covered = { index, cells: [], shares: [], wallShares: [] };
+    forEachCovered(grid, body, (cell, share, wallShare) => {
       item.cells.push(cell);
       item.shares.push(share);
+      item.wallShares.push(wallShare);
     });
     return item;
   });
@@ -85,6 +86,12 @@ function allocate(count: number, bodyCount: number, faceCount: number): BodyEntr
   };
 }
 
+/** A can is joined under its wall and sees the board through air elsewhere; all others are joined evenly. */
+function jointOf(body: SceneBody, share: number, wallShare: number): number {
+  if (body.shape !== 'can') return share * body.jointConductance;
+  return wallShare * body.jointConductance + (share - wallShare) * body.gapConductance;
+}
+
 /** Writes the entries of one body from index `first` on. */
 function writeBody(entries: BodyEntries, first: number, item: Covered, body: SceneBody, faceOffset: number): void {
   const plan = planMeasures(body);
@@ -96,7 +103,7 @@ function writeBody(entries: BodyEntries, first: number, item: Covered, body: Sce
     entries.face[entry] = cell + faceOffset;
     entries.share[entry] = share;
     entries.capacity[entry] = share * (body.heightM * body.volumetricHeat + body.shieldArealHeat);
-    entries.joint[entry] = share * body.jointConductance;
+    entries.joint[entry] = jointOf(body, share, item.wallShares[position]!);
     entries.filmArea[entry] = share * sideFactor;
     entries.resistance[entry] = body.shieldResistance;
     entries.emissivity[entry] = body.emissivity;

@@ -2,17 +2,15 @@ import { cellAt, type HeatGrid } from './grid.ts';
 import type { SceneBody } from './scene.ts';
 
 const SUB_SAMPLES = 8;
+const SAMPLES_A_CELL = SUB_SAMPLES * SUB_SAMPLES;
 const BORDER_M = 1e-9;
 
 type Footprint = Pick<SceneBody, 'xM' | 'yM' | 'lengthM' | 'widthM' | 'turnDeg' | 'shape' | 'wallM'>;
 
-/** Whether a point, given in the body's own axes, lies under it (a border counts as in). */
-function covers(body: Footprint, along: number, across: number): boolean {
-  if (body.shape === 'round') return Math.hypot(along, across) <= body.lengthM / 2 + BORDER_M;
-  const insideX = body.lengthM / 2 - Math.abs(along);
-  const insideY = body.widthM / 2 - Math.abs(across);
-  if (insideX < -BORDER_M || insideY < -BORDER_M) return false;
-  return body.shape === 'rect' || Math.min(insideX, insideY) <= body.wallM + BORDER_M;
+/** How far inside the body a point lies, given in the body's own axes, m; negative: outside (a border counts as in). */
+function depth(body: Footprint, along: number, across: number): number {
+  if (body.shape === 'round') return body.lengthM / 2 - Math.hypot(along, across) + BORDER_M;
+  return Math.min(body.lengthM / 2 - Math.abs(along), body.widthM / 2 - Math.abs(across)) + BORDER_M;
 }
 
 /** Half the extent of the turned body along x and y, in metres. */
@@ -29,7 +27,7 @@ export function planMeasures(body: Footprint): { areaM2: number; perimeterM: num
   const { lengthM, widthM, wallM } = body;
   if (body.shape === 'round') return { areaM2: (Math.PI * lengthM ** 2) / 4, perimeterM: Math.PI * lengthM };
   const perimeterM = 2 * (lengthM + widthM);
-  if (body.shape === 'rect') return { areaM2: lengthM * widthM, perimeterM };
+  if (body.shape !== 'frame') return { areaM2: lengthM * widthM, perimeterM };
   const innerLength = Math.max(0, lengthM - 2 * wallM);
   const innerWidth = Math.max(0, widthM - 2 * wallM);
   return {
@@ -38,11 +36,40 @@ export function planMeasures(body: Footprint): { areaM2: number; perimeterM: num
   };
 }
 
+/** Sub-samples of one cell inside the body, and those of them under its wall. */
+function countSamples(
+  grid: HeatGrid,
+  body: Footprint,
+  column: number,
+  row: number,
+  cos: number,
+  sin: number,
+): { inside: number; wall: number } {
+  let inside = 0;
+  let wall = 0;
+  for (let sample = 0; sample < SAMPLES_A_CELL; sample++) {
+    const sampleX = ((sample % SUB_SAMPLES) + 0.5) / SUB_SAMPLES;
+    const sampleY = (Math.floor(sample / SUB_SAMPLES) + 0.5) / SUB_SAMPLES;
+    const dx = grid.originXM + (column + sampleX) * grid.cellM - body.xM;
+    const dy = grid.originYM + (row + sampleY) * grid.cellM - body.yM;
+    const deep = depth(body, dx * cos + dy * sin, -dx * sin + dy * cos);
+    if (deep < 0) continue;
+    inside++;
+    if (deep <= body.wallM + 2 * BORDER_M) wall++;
+  }
+  return { inside, wall };
+}
+
 /**
- * Calls `found` with each cell of the board that the body covers and the share of it, by 8 x 8 sub-samples.
+ * Calls `found` with each cell of the board that the body covers, the share of the cell and the share of it that lies
+ * under the body's wall (frames and cans), by 8 x 8 sub-samples.
  * A body so small that it lies between the samples takes its true share of the cell under its centre.
  */
-export function forEachCovered(grid: HeatGrid, body: Footprint, found: (cell: number, share: number) => void): void {
+export function forEachCovered(
+  grid: HeatGrid,
+  body: Footprint,
+  found: (cell: number, share: number, wallShare: number) => void,
+): void {
   let sampled = 0;
   const [halfX, halfY] = halfExtents(body);
   const angle = (body.turnDeg * Math.PI) / 180;
@@ -57,18 +84,15 @@ export function forEachCovered(grid: HeatGrid, body: Footprint, found: (cell: nu
     for (let column = firstColumn; column <= lastColumn; column++) {
       const cell = row * grid.columns + column;
       if (!grid.exists[cell]) continue;
-      let hits = 0;
-      for (let sample = 0; sample < SUB_SAMPLES * SUB_SAMPLES; sample++) {
-        const sampleX = ((sample % SUB_SAMPLES) + 0.5) / SUB_SAMPLES;
-        const sampleY = (Math.floor(sample / SUB_SAMPLES) + 0.5) / SUB_SAMPLES;
-        const dx = grid.originXM + (column + sampleX) * grid.cellM - body.xM;
-        const dy = grid.originYM + (row + sampleY) * grid.cellM - body.yM;
-        if (covers(body, dx * cos + dy * sin, -dx * sin + dy * cos)) hits++;
-      }
-      if (hits > 0) found(cell, hits / (SUB_SAMPLES * SUB_SAMPLES));
-      sampled += hits;
+      const { inside, wall } = countSamples(grid, body, column, row, cos, sin);
+      const covered = body.shape === 'frame' ? wall : inside;
+      if (covered > 0) found(cell, covered / SAMPLES_A_CELL, wall / SAMPLES_A_CELL);
+      sampled += covered;
     }
   }
   const centre = cellAt(grid, body.xM, body.yM);
-  if (sampled === 0 && centre >= 0) found(centre, Math.min(1, planMeasures(body).areaM2 / grid.cellM ** 2));
+  if (sampled === 0 && centre >= 0) {
+    const share = Math.min(1, planMeasures(body).areaM2 / grid.cellM ** 2);
+    found(centre, share, share);
+  }
 }

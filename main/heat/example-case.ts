@@ -74,6 +74,7 @@ function bodiesOf(example: ExampleCase): SceneBody[] {
       wallM: 0,
       heightM: part.height,
       jointConductance: part.g,
+      gapConductance: 0,
       volumetricHeat: part.rhoc,
       conductivity: part.k,
       emissivity: part.eps ?? example.board.eps,

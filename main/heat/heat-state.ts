@@ -50,6 +50,8 @@ export type EntryState = {
   film: Float64Array;
   source: Float64Array;
   gasFilm: Float64Array;
+  /** Radiation's part of the film: a shiny trial shield cuts it. */
+  radiation: Float64Array;
   /** Film through the shield, times the area it acts on. */
   outer: Float64Array;
   outerSource: Float64Array;
@@ -57,6 +59,7 @@ export type EntryState = {
   rhs: Float64Array;
   endFilm: Float64Array;
   endSource: Float64Array;
+  endRadiation: Float64Array;
   shadow: Float64Array;
   shadowPeak: Float64Array;
   shadowPeakSkin: Float64Array;
@@ -73,12 +76,14 @@ function entryState(count: number, startC: number): EntryState {
     film: zeros(),
     source: zeros(),
     gasFilm: zeros(),
+    radiation: zeros(),
     outer: zeros(),
     outerSource: zeros(),
     inverse: zeros(),
     rhs: zeros(),
     endFilm: zeros(),
     endSource: zeros(),
+    endRadiation: zeros(),
     shadow: start(),
     shadowPeak: start(),
     shadowPeakSkin: start(),

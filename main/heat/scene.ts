@@ -25,7 +25,8 @@ export type SceneBoard = {
   emissivity: number;
 };
 
-export type BodyShape = 'rect' | 'round' | 'frame';
+/** A 'frame' covers only its wall; a 'can' covers its whole rectangle but is joined to the board under its wall. */
+export type BodyShape = 'rect' | 'round' | 'frame' | 'can';
 
 export type SceneBody = {
   id: string;
@@ -38,11 +39,13 @@ export type SceneBody = {
   widthM: number;
   turnDeg: number;
   shape: BodyShape;
-  /** Wall of a 'frame': the body covers only this width inside its rectangle. */
+  /** Width of the wall of a 'frame' or 'can', inside its rectangle. */
   wallM: number;
   heightM: number;
   /** Joint conductance over the covered area, half the body included, W/m2K. */
   jointConductance: number;
+  /** Conductance between a can's top and the board inside its wall, W/m2K; of no meaning for other shapes. */
+  gapConductance: number;
   volumetricHeat: number;
   /** Conductivity of the body, for the temperature of its skin, W/mK. */
   conductivity: number;
@@ -54,7 +57,7 @@ export type SceneBody = {
   /** Metal bodies (cans, frames, stiffeners) have one temperature throughout. */
   metal: boolean;
   /** Default shield for the shadow answer 'if shielded'; null where none is asked for. */
-  trialShield: { resistance: number; arealHeat: number } | null;
+  trialShield: { resistance: number; arealHeat: number; emissivity: number } | null;
 };
 
 export type NozzleMouth =

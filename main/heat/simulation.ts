@@ -2,6 +2,7 @@ import type { HeatState } from './heat-state.ts';
 import { createState } from './heat-state.ts';
 import { initialMoment, setMoment } from './moment.ts';
 import { type Footprint, nozzleFootprint } from './nozzle.ts';
+import { createProbes, type Probes, type ProbeWish } from './probes.ts';
 import type { HeatScene } from './scene.ts';
 import { planSteps } from './step-plan.ts';
 import { createStepper } from './stepping.ts';
@@ -15,18 +16,26 @@ export type Simulation = {
   advance: (steps: number) => boolean;
   state: HeatState;
   tracking: Tracking;
+  probes: Probes;
 };
 
 /**
  * Prepares a heat run on a grid of `cellM` with steps of at most `stepS`.
  * The run starts with everything at room temperature.
+ * @param wishes places whose temperature is kept for every sub-step
  */
-export function createSimulation(scene: HeatScene, cellM: number, stepS: number): Simulation {
+export function createSimulation(
+  scene: HeatScene,
+  cellM: number,
+  stepS: number,
+  wishes: readonly ProbeWish[] = [],
+): Simulation {
   const state = createState(scene, cellM);
   const stepper = createStepper(state);
   const steps = planSteps(scene, stepS);
   const tracking = createTracking(state.entries.bodyOfScene.length, steps.length, scene.roomC);
   const track = createTracker(scene, state, tracking);
+  const probes = createProbes(state, wishes, steps.length);
   const moment = initialMoment(scene);
   const footprints = new Map<string, Footprint>();
   let done = 0;
@@ -46,6 +55,7 @@ export function createSimulation(scene: HeatScene, cellM: number, stepS: number)
     setMoment(moment, scene, state, segment, sub.middleS, sub.dt);
     stepper.step(moment, sub);
     track(moment, sub, sub.endS);
+    probes.read(done);
     done++;
   }
 
@@ -60,5 +70,6 @@ export function createSimulation(scene: HeatScene, cellM: number, stepS: number)
     },
     state,
     tracking,
+    probes,
   };
 }

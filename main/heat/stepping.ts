@@ -57,7 +57,8 @@ function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
   const earlier = sub.fresh ? 0 : -0.5;
   upperFaceFilms(state, moment, now, earlier);
   lowerFaceFilms(state, moment, now, earlier);
-  entryFilms(state, moment, now, earlier, state.body.film, state.body.source, state.body.gasFilm);
+  const { film, source, gasFilm, radiation } = state.body;
+  entryFilms(state, moment, now, earlier, film, source, gasFilm, radiation);
   shieldEntryFilms(state);
   const { grid, rate, temperature, linkRight, linkUp, rowFlow } = state;
   const { columns, rows, cellCount } = grid;

@@ -112,6 +112,7 @@ export function lowerFaceFilms(state: HeatState, moment: Moment, now: number, ea
  * @param film W/m2K, written
  * @param source film times equivalent temperature, W/m2, written
  * @param gasFilm the nozzle's part of the film (0: none), written
+ * @param radiated radiation's part of the film (0 over the preheater), written
  */
 export function entryFilms(
   state: HeatState,
@@ -121,6 +122,7 @@ export function entryFilms(
   film: Float64Array,
   source: Float64Array,
   gasFilm: Float64Array,
+  radiated: Float64Array,
 ): void {
   const { entries, body, idle, roomC, entrainedC, zone } = state;
   const { rows, firstC, lastC } = idle;
@@ -134,6 +136,7 @@ export function entryFilms(
     if (!upper && zone[under]) {
       film[entry] = preheaterFilm;
       source[entry] = preheaterFilm * preheaterC;
+      radiated[entry] = 0;
       continue;
     }
     const seen = Math.min(lastC, Math.max(firstC, now * temperature[entry]! + earlier * before[entry]!));
@@ -144,6 +147,7 @@ export function entryFilms(
     const side = upper ? row : row + 1;
     const convection = rows[side]! + part * (rows[side + 3]! - rows[side]!);
     const radiation = emissivity[entry]! * (rows[row + 2]! + part * (rows[row + 5]! - rows[row + 2]!));
+    radiated[entry] = radiation;
     const jet = upper && strength > 0 && footprint ? strength * footprint.shape[under]! : 0;
     if (jet > convection) {
       const gas = entrainedC + footprint!.dilution[under]! * (gasC - entrainedC);

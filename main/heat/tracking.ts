@@ -1,15 +1,16 @@
 import type { HeatState } from './heat-state.ts';
 import type { Moment } from './moment.ts';
 import type { HeatScene } from './scene.ts';
+import type { Series } from './series.ts';
 import type { SubStep } from './stepping.ts';
 import { entryFilms } from './surface-films.ts';
 
-/** Energy into a body (J/m2 of cell, times cells) by the way it came. */
-export const ENERGY_WAYS = ['gas', 'preheater', 'joints', 'losses'] as const;
-const WAYS = ENERGY_WAYS.length;
+/** Ways that energy comes into a body: gas, preheater, joints, losses (J/m2 of cell, times cells). */
+const WAYS = 4;
 
 /** Channels of a body's series: hottest body, hottest skin, hottest and coldest face under it. */
 export const SERIES_CHANNELS = ['body', 'skin', 'jointMax', 'jointMin'] as const;
+export type SeriesChannel = (typeof SERIES_CHANNELS)[number];
 const CHANNELS = SERIES_CHANNELS.length;
 
 /** What is folded in for every body while the run goes on; bodies in the order of the entries. */
@@ -19,6 +20,8 @@ export type Tracking = {
   rows: number;
   /** rows x bodies x 4 channels. */
   series: Float32Array;
+  /** Temperature of the preheater's source at the end of each sub-step, °C. */
+  sourceC: Float32Array;
   /** Per body: highest share-weighted mean and when. */
   meanPeak: Float64Array;
   meanPeakS: Float64Array;
@@ -32,6 +35,7 @@ export function createTracking(bodies: number, steps: number, startC: number): T
     times: new Float64Array(steps),
     rows: 0,
     series: new Float32Array(steps * bodies * CHANNELS),
+    sourceC: new Float32Array(steps),
     meanPeak: new Float64Array(bodies).fill(startC),
     meanPeakS: new Float64Array(bodies),
     energy: new Float64Array(bodies * WAYS),
@@ -39,28 +43,80 @@ export function createTracking(bodies: number, steps: number, startC: number): T
   };
 }
 
+/** Default shield of the shadow entries, per entry; resistance -1 where none is asked for. */
+type TrialShields = {
+  any: boolean;
+  resistance: Float64Array;
+  heat: Float64Array;
+  /** Share of the entry's radiation that the shield's outside takes away. */
+  dimmed: Float64Array;
+};
+
+function trialShields(scene: HeatScene, state: HeatState): TrialShields {
+  const { entries } = state;
+  const resistance = new Float64Array(entries.count).fill(-1);
+  const heat = new Float64Array(entries.count);
+  const dimmed = new Float64Array(entries.count);
+  for (let order = 0; order + 1 < entries.bodyStart.length; order++) {
+    const body = scene.bodies[entries.bodyOfScene[order]!]!;
+    if (!body.trialShield || body.metal) continue;
+    for (let entry = entries.bodyStart[order]!; entry < entries.bodyStart[order + 1]!; entry++) {
+      resistance[entry] = body.trialShield.resistance;
+      heat[entry] = entries.share[entry]! * body.trialShield.arealHeat;
+      dimmed[entry] = body.emissivity > 0 ? 1 - body.trialShield.emissivity / body.emissivity : 0;
+    }
+  }
+  return { any: resistance.some((value) => value >= 0), resistance, heat, dimmed };
+}
+
+/** One channel of the series of the body with place `order` in the entries. */
+export function bodySeries(tracking: Tracking, order: number, channel: SeriesChannel): Series {
+  const bodies = tracking.meanPeak.length;
+  return {
+    times: tracking.times,
+    rows: tracking.rows,
+    values: tracking.series,
+    offset: order * CHANNELS + SERIES_CHANNELS.indexOf(channel),
+    stride: bodies * CHANNELS,
+  };
+}
+
+/** Energy into a body until its peak, as shares of all that came in; losses: what went out again. */
+export function energyShares(tracking: Tracking, order: number) {
+  const [gas, preheater, joints, losses] = tracking.energyAtPeak.subarray(order * WAYS, order * WAYS + WAYS);
+  const ways = [gas!, preheater!, joints!, losses!];
+  const came = ways.reduce((sum, joules) => sum + Math.max(0, joules), 0);
+  const went = ways.reduce((sum, joules) => sum + Math.max(0, -joules), 0);
+  const share = (joules: number) => (came > 0 ? Math.max(0, joules) / came : 0);
+  return { gas: share(gas!), preheater: share(preheater!), joints: share(joints!), losses: came > 0 ? went / came : 0 };
+}
+
 /** Moves the shadow entries ('if it carried the default shield') on: same face, no feedback. */
-function stepShadows(state: HeatState, sub: SubStep, resistance: Float64Array, heat: Float64Array): void {
-  const { entries, body, temperature, before } = state;
+function stepShadows(state: HeatState, sub: SubStep, trial: TrialShields): void {
+  const { entries, body, temperature, before, roomC } = state;
   const tau = sub.theta * sub.dt;
   for (let entry = 0; entry < entries.count; entry++) {
-    const added = resistance[entry]!;
+    const added = trial.resistance[entry]!;
     if (added < 0) continue;
-    const scale = entries.filmArea[entry]! / (1 + body.film[entry]! * (entries.resistance[entry]! + added));
-    const film = body.film[entry]! * scale;
+    const resistance = entries.resistance[entry]! + added;
+    const lost = body.radiation[entry]! * trial.dimmed[entry]!;
+    const bare = body.film[entry]! - lost;
+    const scale = entries.filmArea[entry]! / (1 + bare * resistance);
+    const film = bare * scale;
+    const source = (body.source[entry]! - lost * roomC) * scale;
     const under = entries.face[entry]!;
     const g = entries.joint[entry]!;
     const here = body.shadow[entry]!;
     const faceBefore = before[under]!;
     const change = temperature[under]! - faceBefore;
-    const push = sub.dt * (g * (faceBefore - here) + body.source[entry]! * scale - film * here) + tau * g * change;
-    const next = here + push / (entries.capacity[entry]! + heat[entry]! + tau * (g + film));
+    const push = sub.dt * (g * (faceBefore - here) + source - film * here) + tau * g * change;
+    const next = here + push / (entries.capacity[entry]! + trial.heat[entry]! + tau * (g + film));
     body.shadow[entry] = next;
     if (next > body.shadowPeak[entry]!) body.shadowPeak[entry] = next;
-    const endFilm = body.endFilm[entry]!;
-    const series = 1 + endFilm * (entries.resistance[entry]! + added);
-    const inner = entries.skinConductance[entry]!;
-    const skin = (body.endSource[entry]! + inner * next * series) / (endFilm + inner * series);
+    const endLost = body.endRadiation[entry]! * trial.dimmed[entry]!;
+    const endFilm = body.endFilm[entry]! - endLost;
+    const inner = entries.skinConductance[entry]! * (1 + endFilm * resistance);
+    const skin = (body.endSource[entry]! - endLost * roomC + inner * next) / (endFilm + inner);
     if (skin > body.shadowPeakSkin[entry]!) body.shadowPeakSkin[entry] = skin;
   }
 }
@@ -132,35 +188,19 @@ function foldBody(state: HeatState, order: number, series: Float32Array, at: num
   return weighted / weight;
 }
 
-/** Shield of the shadow entries, per entry; resistance -1 where none is asked for. */
-function trialShields(scene: HeatScene, state: HeatState): { resistance: Float64Array; heat: Float64Array } {
-  const { entries } = state;
-  const resistance = new Float64Array(entries.count).fill(-1);
-  const heat = new Float64Array(entries.count);
-  for (let order = 0; order + 1 < entries.bodyStart.length; order++) {
-    const body = scene.bodies[entries.bodyOfScene[order]!]!;
-    if (!body.trialShield || body.metal) continue;
-    for (let entry = entries.bodyStart[order]!; entry < entries.bodyStart[order + 1]!; entry++) {
-      resistance[entry] = body.trialShield.resistance;
-      heat[entry] = entries.share[entry]! * body.trialShield.arealHeat;
-    }
-  }
-  return { resistance, heat };
-}
-
 /** Returns the function that folds a finished sub-step into the tracking. */
 export function createTracker(scene: HeatScene, state: HeatState, tracking: Tracking) {
   const bodies = state.entries.bodyOfScene.length;
   const trial = trialShields(scene, state);
-  const anyTrial = trial.resistance.some((value) => value >= 0);
-  const { endFilm, endSource, rhs } = state.body;
+  const { endFilm, endSource, endRadiation, rhs } = state.body;
   const { energy, energyAtPeak, meanPeak, meanPeakS, series, times } = tracking;
   return function track(moment: Moment, sub: SubStep, endS: number): void {
     // `rhs` is free here: it takes the nozzle's part of the film, which nobody reads at the step's end.
-    entryFilms(state, moment, 1, 0, endFilm, endSource, rhs);
-    if (anyTrial) stepShadows(state, sub, trial.resistance, trial.heat);
+    entryFilms(state, moment, 1, 0, endFilm, endSource, rhs, endRadiation);
+    if (trial.any) stepShadows(state, sub, trial);
     const row = tracking.rows++;
     times[row] = endS;
+    tracking.sourceC[row] = moment.sourceC;
     for (let order = 0; order < bodies; order++) {
       addEnergy(state, moment, sub, order, energy);
       const mean = foldBody(state, order, series, (row * bodies + order) * CHANNELS);

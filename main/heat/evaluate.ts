@@ -1,0 +1,169 @@
+import type { Board } from '../../shared-types/board.ts';
+import type { Evaluation, FaceFields, FieldGrid, RunResult } from '../../shared-types/evaluation.ts';
+import type { Plan } from '../../shared-types/plan.ts';
+import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import { notEvaluated, type RunExposure, runExposure, worstExposure } from './exposures.ts';
+import { cellAt } from './grid.ts';
+import { prepareRun, type TicketRun } from './heat-run.ts';
+import type { HeatState } from './heat-state.ts';
+import { evaluationNotices } from './notices.ts';
+import { type BodyPeaks, bodyPeaks, createPeakScratch } from './part-peaks.ts';
+import { type Presence, presences } from './presence.ts';
+import { segmentReadings, siteSeriesOf, watchReadings } from './readings.ts';
+import type { HeatScene } from './scene.ts';
+import { targetResults } from './target-results.ts';
+
+/** Cell (m) and step (s) of the two phases (heat-model.md, sections 2 and 6). */
+const PHASES = { coarse: { cellM: 0.002, stepS: 1 }, fine: { cellM: 0.001, stepS: 0.5 } } as const;
+
+export type EvaluateOptions = {
+  phase: 'coarse' | 'fine';
+  /** Revision of the document, handed through. */
+  revision?: number;
+  /** Share of the work done, 0 to 1; called now and then. */
+  onProgress?: (share: number) => void;
+  /** Asked between steps; the evaluation then ends with the problem 'cancelled'. */
+  isCancelled?: () => boolean;
+};
+
+/** Sub-steps between two looks at progress and cancellation. */
+const STEPS_A_LOOK = 8;
+
+/** Peaks of the two faces as fields, seen by side of the board; NaN where there is none. */
+function peakFields(state: HeatState, scene: HeatScene): FaceFields {
+  const cells = state.grid.cellCount;
+  const upper = new Float32Array(cells);
+  const lower = new Float32Array(cells);
+  for (let cell = 0; cell < cells; cell++) {
+    upper[cell] = state.grid.exists[cell] ? state.peak[cell]! : Number.NaN;
+    lower[cell] = state.grid.exists[cell] ? state.peak[cell + cells]! : Number.NaN;
+  }
+  return scene.workedSide === 'top' ? { top: upper, bottom: lower } : { top: lower, bottom: upper };
+}
+
+function keepHighest(into: Float32Array, from: Float32Array): void {
+  for (let cell = 0; cell < into.length; cell++) if (from[cell]! > into[cell]!) into[cell] = from[cell]!;
+}
+
+/** What a finished run leaves behind: its result and each part's exposure. */
+type FinishedRun = { result: RunResult; exposures: Map<string, RunExposure> };
+
+function finishRun(run: TicketRun, plan: Plan): FinishedRun {
+  const { state } = run.simulation;
+  const scratch = createPeakScratch(state);
+  const exposures = new Map<string, RunExposure>();
+  const peaks = new Map<string, BodyPeaks>();
+  const { parts } = run.presence;
+  state.entries.bodyOfScene.forEach((index, order) => {
+    const part = parts[index];
+    if (!part) return;
+    const found = bodyPeaks(state, scratch, run.scene.bodies[index]!, order);
+    peaks.set(part.refdes, found);
+    exposures.set(part.refdes, runExposure(run, part, order, found));
+  });
+  const { run: heatRun } = run.presence;
+  const result: RunResult = {
+    runId: heatRun.id,
+    seconds: heatRun.segments.reduce((sum, segment) => sum + segment.seconds, 0),
+    siteSeries: siteSeriesOf(run),
+    fields: peakFields(state, run.scene),
+    targets: targetResults(run, (refdes) => peaks.get(refdes) ?? null),
+    watch: watchReadings(run),
+    segments: segmentReadings(run, plan.station),
+  };
+  return { result, exposures };
+}
+
+function fieldGrid(state: HeatState, wishedM: number): FieldGrid {
+  const { columns, rows, cellM, originXM, originYM, grown } = state.grid;
+  return {
+    columns,
+    rows,
+    cellMm: cellM * 1000,
+    originX: originXM * 1000,
+    originY: originYM * 1000,
+    grownFromMm: grown ? wishedM * 1000 : null,
+  };
+}
+
+/** What stands in the way of an evaluation before any step is taken. */
+function obstacle(board: Board, plan: Plan, runs: readonly TicketRun[]): Problem | null {
+  if (plan.heatRuns.length === 0) return fail('no-heat-run', { where: 'plan' }).problem;
+  if (board.parts.length === 0)
+    return fail('evaluation-failed', { detail: { reason: 'the board has no parts' } }).problem;
+  const [first] = runs;
+  if (!first) return null;
+  const { grid } = first.simulation.state;
+  if (!grid.exists.includes(1)) {
+    return fail('evaluation-failed', { where: 'outline', detail: { reason: 'the outline holds no cell' } }).problem;
+  }
+  const sensor = first.scene.preheater?.sensor;
+  if (!sensor || cellAt(grid, sensor.xM, sensor.yM) >= 0) return null;
+  const detail = { reason: 'the board sensor is not on the board', todo: 'Move it onto the board or take it away.' };
+  return fail('invalid-field', { where: 'station, preheater sensor', detail }).problem;
+}
+
+/** Steps a run to its end; false when it was cancelled on the way. */
+function stepToEnd(run: TicketRun, options: EvaluateOptions, from: number, share: number): boolean {
+  const { simulation } = run;
+  let over = simulation.stepCount === 0;
+  while (!over) {
+    if (options.isCancelled?.()) return false;
+    over = simulation.advance(STEPS_A_LOOK);
+    options.onProgress?.(from + share * (simulation.stepsDone / Math.max(1, simulation.stepCount)));
+  }
+  return true;
+}
+
+type Gathered = { finished: FinishedRun[]; runs: TicketRun[] };
+
+/** Prepares and runs all heat runs, one after the other. */
+function runAll(board: Board, plan: Plan, present: readonly Presence[], options: EvaluateOptions): Result<Gathered> {
+  const { cellM, stepS } = PHASES[options.phase];
+  const gathered: Gathered = { finished: [], runs: [] };
+  for (const [index, presence] of present.entries()) {
+    const prepared = prepareRun(board, plan, presence, cellM, stepS);
+    if (!prepared.ok) return prepared;
+    const wrong = obstacle(board, plan, [prepared.value]);
+    if (wrong) return { ok: false, problem: wrong };
+    if (!stepToEnd(prepared.value, options, index / present.length, 1 / present.length)) return fail('cancelled');
+    gathered.runs.push(prepared.value);
+    gathered.finished.push(finishRun(prepared.value, plan));
+  }
+  return succeed(gathered);
+}
+
+/**
+ * Evaluates a ticket: every heat run of its plan on the board as it is then, every part judged by the worst of them.
+ * Pure: the same ticket gives the same numbers. Bands are not computed here.
+ * Problems: no-heat-run, no-site, invalid-field (what in the plan), evaluation-failed, cancelled.
+ */
+export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Result<Evaluation> {
+  const wrong = obstacle(board, plan, []);
+  if (wrong) return { ok: false, problem: wrong };
+  const gathered = runAll(board, plan, presences(board, plan), options);
+  if (!gathered.ok) return gathered;
+  const { finished, runs } = gathered.value;
+  const state = runs[0]!.simulation.state;
+  const parts = board.parts.flatMap((part) => {
+    const through = finished.flatMap((run) => run.exposures.get(part.refdes) ?? []);
+    return through.length > 0 ? worstExposure(part, plan, through) : [];
+  });
+  const [first, ...others] = finished.map((run) => run.result.fields);
+  const fields: FaceFields = { top: first!.top.slice(), bottom: first!.bottom.slice() };
+  for (const other of others) {
+    keepHighest(fields.top, other.top);
+    keepHighest(fields.bottom, other.bottom);
+  }
+  return succeed({
+    revision: options.revision ?? 0,
+    phase: options.phase,
+    grid: fieldGrid(state, PHASES[options.phase].cellM),
+    fields,
+    runs: finished.map((run) => run.result),
+    parts,
+    notEvaluated: notEvaluated(board, plan, new Set(parts.map((part) => part.refdes))),
+    notices: evaluationNotices(plan, runs),
+    bands: 'not-computed',
+  });
+}

@@ -1,0 +1,62 @@
+import type { EvaluationNotice } from '../../shared-types/evaluation.ts';
+import type { Plan } from '../../shared-types/plan.ts';
+import type { HeatNoticeCode } from '../../shared-types/words/heat.ts';
+import type { TicketRun } from './heat-run.ts';
+import { jetStrength, mouthDiameter } from './nozzle.ts';
+import type { HeatScene } from './scene.ts';
+
+/** Range of the jet law (Martin 1977; figures.md, E3). */
+const REYNOLDS = { from: 2000, to: 400000 } as const;
+const STAND_OFF_RATIO = { from: 2, to: 12 } as const;
+
+function notice(
+  code: HeatNoticeCode,
+  place: string | null,
+  figures: EvaluationNotice['figures'] = {},
+): EvaluationNotice {
+  return { code, place, figures };
+}
+
+/** Reynolds numbers of an open nozzle outside the range of its law, by run. */
+function jetNotices(scene: HeatScene, runName: string): EvaluationNotice[] {
+  const { nozzle } = scene;
+  const blowing = scene.segments.filter((segment) => segment.gas);
+  if (!nozzle || blowing.length === 0) return [];
+  if (nozzle.hood) return [notice('hood-film-assumed', runName, { film: nozzle.hood.filmAt30 })];
+  const numbers = blowing.flatMap(({ gas }) => [
+    jetStrength(nozzle, gas!.startC, gas!.flowStart).reynolds,
+    jetStrength(nozzle, gas!.endC, gas!.flowEnd).reynolds,
+  ]);
+  const lowest = Math.min(...numbers);
+  const highest = Math.max(...numbers);
+  const found: EvaluationNotice[] = [];
+  if (lowest < REYNOLDS.from) found.push(notice('reynolds-low', runName, { reynolds: lowest, ...REYNOLDS }));
+  if (highest > REYNOLDS.to) found.push(notice('reynolds-high', runName, { reynolds: highest, ...REYNOLDS }));
+  const ratio = nozzle.standOffM / mouthDiameter(nozzle.mouth);
+  if (ratio < STAND_OFF_RATIO.from || ratio > STAND_OFF_RATIO.to) {
+    found.push(notice('stand-off-out-of-range', runName, { ratio, ...STAND_OFF_RATIO }));
+  }
+  return found;
+}
+
+/** What an evaluation wants said about the plan and its own limits; each notice once a run. */
+export function evaluationNotices(plan: Plan, runs: readonly TicketRun[]): EvaluationNotice[] {
+  const found: EvaluationNotice[] = [];
+  const { station } = plan;
+  if (station.gasReads === 'setting') found.push(notice('outlet-from-setting', null));
+  for (const { presence, scene, simulation, watchPoints, places } of runs) {
+    const { name, kind } = presence.run;
+    if (simulation.state.grid.grown)
+      found.push(notice('grid-grown', name, { cellMm: simulation.state.grid.cellM * 1000 }));
+    if (kind === 'site-preparation') found.push(notice('iron-not-modelled', name));
+    found.push(...jetNotices(scene, name));
+    watchPoints.forEach((tag, index) => {
+      if (!simulation.probes.valid[places.watch[index]!]) found.push(notice('watch-point-off-board', tag.name));
+    });
+  }
+  const seen = new Set<string>();
+  return found.filter((one) => {
+    const key = `${one.code}|${one.place}`;
+    return seen.has(key) ? false : seen.add(key);
+  });
+}

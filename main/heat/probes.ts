@@ -1,0 +1,82 @@
+import type { HeatState } from './heat-state.ts';
+import { createStencil, fillStencil } from './interpolation.ts';
+
+/** A place, or many, whose lowest and highest temperature is kept for every sub-step. */
+export type ProbeWish = {
+  /** x and y in metres, one after the other. */
+  points: readonly number[];
+  /** A face of the board, or the body with this index in the scene. */
+  of: { face: 'upper' | 'lower' } | { body: number };
+};
+
+/** Probes laid over a state. `valid` is false for a probe that has no cell. */
+export type Probes = {
+  count: number;
+  valid: boolean[];
+  /** rows x probes. */
+  low: Float32Array;
+  high: Float32Array;
+  read: (row: number) => void;
+};
+
+type Laid = { onBody: boolean; starts: number[]; indices: number[]; weights: number[] };
+
+/** Index that each cell's value has in the face or entry arrays; -1 where it has none. */
+function valuesOf(state: HeatState, wish: ProbeWish): Int32Array {
+  const { grid, entries } = state;
+  const values = new Int32Array(grid.cellCount).fill(-1);
+  if ('face' in wish.of) {
+    const offset = wish.of.face === 'upper' ? 0 : grid.cellCount;
+    for (let cell = 0; cell < grid.cellCount; cell++) if (grid.exists[cell]) values[cell] = cell + offset;
+    return values;
+  }
+  const order = entries.bodyOfScene.indexOf(wish.of.body);
+  if (order < 0) return values;
+  for (let entry = entries.bodyStart[order]!; entry < entries.bodyStart[order + 1]!; entry++) {
+    values[entries.cell[entry]!] = entry;
+  }
+  return values;
+}
+
+function lay(state: HeatState, wish: ProbeWish): Laid {
+  const values = valuesOf(state, wish);
+  const stencil = createStencil();
+  const laid: Laid = { onBody: 'body' in wish.of, starts: [0], indices: [], weights: [] };
+  for (let point = 0; point + 1 < wish.points.length; point += 2) {
+    fillStencil(stencil, state.grid, wish.points[point]!, wish.points[point + 1]!, values);
+    if (stencil.count === 0) continue;
+    for (let place = 0; place < stencil.count; place++) {
+      laid.indices.push(values[stencil.cells[place]!]!);
+      laid.weights.push(stencil.weights[place]!);
+    }
+    laid.starts.push(laid.indices.length);
+  }
+  return laid;
+}
+
+/** Lays probes over a state and reserves their series. */
+export function createProbes(state: HeatState, wishes: readonly ProbeWish[], rows: number): Probes {
+  const laid = wishes.map((wish) => lay(state, wish));
+  const count = laid.length;
+  const low = new Float32Array(rows * count);
+  const high = new Float32Array(rows * count);
+  function read(row: number): void {
+    for (let probe = 0; probe < count; probe++) {
+      const { onBody, starts, indices, weights } = laid[probe]!;
+      const values = onBody ? state.body.temperature : state.temperature;
+      let least = Number.POSITIVE_INFINITY;
+      let most = Number.NEGATIVE_INFINITY;
+      for (let point = 0; point + 1 < starts.length; point++) {
+        let sum = 0;
+        for (let place = starts[point]!; place < starts[point + 1]!; place++) {
+          sum += weights[place]! * values[indices[place]!]!;
+        }
+        if (sum < least) least = sum;
+        if (sum > most) most = sum;
+      }
+      low[row * count + probe] = least;
+      high[row * count + probe] = most;
+    }
+  }
+  return { count, valid: laid.map((probe) => probe.starts.length > 1), low, high, read };
+}

@@ -1,0 +1,83 @@
+import type { RunResult, SegmentReading, WatchReading } from '../../shared-types/evaluation.ts';
+import type { Station } from '../../shared-types/plan.ts';
+import { probeSeries, type TicketRun } from './heat-run.ts';
+import { outletC } from './scene-of-ticket.ts';
+import { peakOf, type Series, valueAt } from './series.ts';
+
+/** Ends of a run's segments, s from its start. */
+export function segmentEnds(run: TicketRun): number[] {
+  let endS = 0;
+  return run.presence.run.segments.map((segment) => {
+    endS += segment.seconds;
+    return endS;
+  });
+}
+
+/** Predicted readings of the plan's watch points; one off the board has none. */
+export function watchReadings(run: TicketRun): WatchReading[] {
+  const ends = segmentEnds(run);
+  return run.watchPoints.flatMap((tag, index) => {
+    const place = run.places.watch[index]!;
+    if (place < 0 || !run.simulation.probes.valid[place]) return [];
+    const series = probeSeries(run, place, 'high');
+    const peak = peakOf(series, run.scene.roomC);
+    return {
+      tagId: tag.id,
+      name: tag.name,
+      peakC: peak.celsius,
+      peakAtS: peak.seconds,
+      atSegmentEndC: ends.map((endS) => valueAt(series, endS, run.scene.roomC)),
+    };
+  });
+}
+
+/** The site's series on the worked face; the board's room where the run has no site on the board. */
+function siteSeries(run: TicketRun): Series | null {
+  const place = run.places.site;
+  return place >= 0 && run.simulation.probes.valid[place] ? probeSeries(run, place, 'high') : null;
+}
+
+/** Set and outlet gas, source and site temperature at the end of each segment. */
+export function segmentReadings(run: TicketRun, station: Station): SegmentReading[] {
+  const { tracking } = run.simulation;
+  const source: Series = {
+    times: tracking.times,
+    rows: tracking.rows,
+    values: tracking.sourceC,
+    offset: 0,
+    stride: 1,
+  };
+  const site = siteSeries(run);
+  const { roomC } = run.scene;
+  return segmentEnds(run).map((endsAtS, index) => {
+    const { name, gas } = run.presence.run.segments[index]!;
+    return {
+      name,
+      endsAtS,
+      gasSetC: gas && station.gasReads === 'setting' ? gas.endC : null,
+      gasOutletC: gas && outletC(station, gas.endC),
+      preheaterSourceC: valueAt(source, endsAtS, roomC),
+      siteC: site ? valueAt(site, endsAtS, roomC) : roomC,
+    };
+  });
+}
+
+/** Seconds between the values of a run's site series. */
+const SITE_STEP_S = 1;
+
+/** Board temperature at the site, one value a second from the run's start. */
+export function siteSeriesOf(run: TicketRun): RunResult['siteSeries'] {
+  const site = siteSeries(run);
+  if (!site || site.rows === 0) return undefined;
+  const endS = site.times[site.rows - 1]!;
+  const celsius: number[] = [run.scene.roomC];
+  let row = 0;
+  for (let seconds = SITE_STEP_S; seconds <= endS + 1e-9; seconds += SITE_STEP_S) {
+    while (row < site.rows - 1 && site.times[row]! < seconds - 1e-9) row++;
+    const after = site.values[site.offset + row * site.stride]!;
+    const before = row > 0 ? site.values[site.offset + (row - 1) * site.stride]! : run.scene.roomC;
+    const beforeS = row > 0 ? site.times[row - 1]! : 0;
+    celsius.push(before + ((seconds - beforeS) / (site.times[row]! - beforeS)) * (after - before));
+  }
+  return { stepS: SITE_STEP_S, celsius };
+}

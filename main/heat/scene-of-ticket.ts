@@ -1,0 +1,186 @@
+import type { Board, Part } from '../../shared-types/board.ts';
+import { boxOf, type Contour, flattenContour } from '../../shared-types/geometry.ts';
+import { classById } from '../../shared-types/library/classes.ts';
+import { heightOf } from '../../shared-types/library/limits.ts';
+import { preheaterById } from '../../shared-types/library/preheaters.ts';
+import { DEFAULT_SHIELD, shieldById, shieldResistance } from '../../shared-types/library/shields.ts';
+import type { Nozzle, Plan, Station } from '../../shared-types/plan.ts';
+import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import type { Segment } from '../../shared-types/profile.ts';
+import { bodyOfCover } from './covers.ts';
+import { arealProperties } from './layers.ts';
+import type { Presence } from './presence.ts';
+import type { HeatScene, RingM, SceneBody, SceneNozzle, ScenePreheater, SceneSegment } from './scene.ts';
+
+/** Emissivity of parts and solder mask, and of a shiny shield (heat-model.md, section 3). */
+const DULL = 0.9;
+const SHINY = 0.1;
+
+/** Outlet = room + 0.9 (set - room) unless measured (assumption of the model). */
+const OUTLET_SHARE = 0.9;
+
+/** What fume extraction adds to idle convection, W/m2K (assumption of the model). */
+const FUME_FILM = { off: 0, low: 3, high: 8 } as const;
+
+const metres = (mm: number): number => mm / 1000;
+
+function ring(contour: Contour): RingM {
+  return flattenContour(contour).map((point) => [metres(point.x), metres(point.y)] as const);
+}
+
+/** Outlet temperature for a gas figure of the profile, °C. */
+export function outletC(station: Station, gasC: number): number {
+  return station.gasReads === 'outlet' ? gasC : station.roomC + OUTLET_SHARE * (gasC - station.roomC);
+}
+
+function nozzleOf(nozzle: Nozzle): SceneNozzle {
+  return {
+    mouth:
+      nozzle.kind === 'round'
+        ? { shape: 'round', diameterM: metres(nozzle.diameterMm) }
+        : {
+            shape: 'rect',
+            lengthM: metres(nozzle.lengthMm),
+            widthM: metres(nozzle.widthMm),
+            turnDeg: nozzle.turnDeg,
+          },
+    standOffM: metres(nozzle.standOffMm),
+    sweepRadiusM: nozzle.kind === 'hood' ? 0 : metres(nozzle.sweepRadiusMm),
+    tiltDeg: nozzle.tiltDeg,
+    headingDeg: nozzle.headingDeg,
+    hood:
+      nozzle.kind === 'hood'
+        ? { filmAt30: nozzle.filmAt30LMin, rimGapM: metres(nozzle.rimGapMm), leak: nozzle.leak }
+        : null,
+  };
+}
+
+function preheaterOf(board: Board, station: Station): ScenePreheater {
+  const given = station.preheater;
+  const kind = preheaterById(given.kind);
+  const box = boxOf(flattenContour(board.outline));
+  const centre = given.centre ?? { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  return {
+    xM: metres(centre.x),
+    yM: metres(centre.y),
+    lengthM: metres(given.lengthMm),
+    widthM: metres(given.widthMm),
+    turnDeg: 0,
+    film: given.filmWm2K ?? kind.filmWm2K,
+    lagS: given.lagS ?? kind.lagS,
+    sensor: given.sensor && {
+      xM: metres(given.sensor.x),
+      yM: metres(given.sensor.y),
+      sourceMaxC: given.largestC,
+    },
+  };
+}
+
+/** A shield of the library as series resistance, areal heat and outside; null for an id that it does not hold. */
+function shieldFigures(id: string): { resistance: number; arealHeat: number; emissivity: number } | null {
+  const shield = shieldById(id);
+  if (!shield) return null;
+  const { m2KW, arealMassJm2K, polishedOutside } = shieldResistance(shield);
+  return { resistance: m2KW, arealHeat: arealMassJm2K, emissivity: polishedOutside ? SHINY : DULL };
+}
+
+/** A part as a body of the scene; `shieldIds` are those its tags lay over it. */
+export function bodyOfPart(part: Part, shieldIds: readonly string[]): SceneBody {
+  const partClass = classById(part.class);
+  const shields = shieldIds.flatMap((id) => shieldFigures(id) ?? []);
+  return {
+    id: part.refdes,
+    side: part.side,
+    xM: metres(part.x),
+    yM: metres(part.y),
+    lengthM: metres(part.package.lengthMm),
+    widthM: metres(part.package.widthMm),
+    turnDeg: part.turn,
+    shape: part.package.shape === 'round' ? 'round' : 'rect',
+    wallM: 0,
+    heightM: metres(heightOf(part)),
+    jointConductance: partClass.jointWm2K,
+    gapConductance: 0,
+    volumetricHeat: partClass.heatCapacityJm3K,
+    conductivity: partClass.conductivityWmK,
+    emissivity: shields.at(-1)?.emissivity ?? DULL,
+    shieldResistance: shields.reduce((sum, shield) => sum + shield.resistance, 0),
+    shieldArealHeat: shields.reduce((sum, shield) => sum + shield.arealHeat, 0),
+    metal: false,
+    trialShield: shields.length > 0 ? null : shieldFigures(DEFAULT_SHIELD),
+  };
+}
+
+const invalid = (where: string, reason: string, todo: string): { ok: false; problem: Problem } =>
+  fail('invalid-field', { where, detail: { reason, todo } });
+
+/** Nozzle centre of a segment, mm: its own, else its site's, else that of the run's (or plan's) first site. */
+export function nozzleCentre(plan: Plan, presence: Presence, segment: Segment): { x: number; y: number } | null {
+  if (segment.nozzleCentre) return segment.nozzleCentre;
+  const site = plan.sites.find((candidate) => candidate.id === segment.siteId) ?? presence.sites[0] ?? plan.sites[0];
+  return site ? { x: site.area.x, y: site.area.y } : null;
+}
+
+function segmentsOf(plan: Plan, presence: Presence): Result<SceneSegment[]> {
+  const { station } = plan;
+  const hottest = station.preheater.sensor ? Number.POSITIVE_INFINITY : station.preheater.largestC;
+  const segments: SceneSegment[] = [];
+  for (const segment of presence.run.segments) {
+    const centre = nozzleCentre(plan, presence, segment);
+    if (segment.gas && !centre) {
+      const where = `segment ${segment.name} of heat run ${presence.run.name}`;
+      return invalid(where, 'blows gas but names no site', 'Choose the site that the nozzle stands over.');
+    }
+    const gas = segment.gas && {
+      startC: outletC(station, segment.gas.startC),
+      endC: outletC(station, segment.gas.endC),
+      flowStart: segment.flowLMin,
+      flowEnd: segment.flowLMin,
+    };
+    segments.push({
+      name: segment.name,
+      seconds: segment.seconds,
+      preheaterStartC: Math.min(hottest, segment.preheater.startC),
+      preheaterEndC: Math.min(hottest, segment.preheater.endC),
+      gas,
+      nozzleXM: metres(centre?.x ?? 0),
+      nozzleYM: metres(centre?.y ?? 0),
+    });
+  }
+  return succeed(segments);
+}
+
+/**
+ * The scene of one heat run of a ticket. Bodies: the parts of `presence` in order, then its covers.
+ * A segment that blows gas without a site comes back as a problem.
+ */
+export function sceneOfTicket(board: Board, plan: Plan, presence: Presence): Result<HeatScene> {
+  const { station } = plan;
+  const segments = segmentsOf(plan, presence);
+  if (!segments.ok) return segments;
+  const shieldsOf = (refdes: string) =>
+    plan.tags.flatMap((tag) => (tag.kind === 'shield' && tag.refdes === refdes ? [tag.shield] : []));
+  const { thicknessM, volumetricHeat, inPlane, throughPlane } = arealProperties(board.laminate);
+  return succeed({
+    roomC: station.roomC,
+    entrainedC: station.entrainedC,
+    workedSide: presence.run.side,
+    fumeFilm: FUME_FILM[station.fumeExtraction],
+    board: {
+      outlines: [ring(board.outline)],
+      cutouts: board.cutouts.map(ring),
+      thicknessM,
+      volumetricHeat,
+      inPlane,
+      throughPlane,
+      emissivity: DULL,
+    },
+    bodies: [
+      ...presence.parts.map((part) => bodyOfPart(part, shieldsOf(part.refdes))),
+      ...presence.covers.map(bodyOfCover),
+    ],
+    nozzle: nozzleOf(station.nozzle),
+    preheater: preheaterOf(board, station),
+    segments: segments.value,
+  });
+}

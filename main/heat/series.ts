@@ -1,0 +1,81 @@
+/** A series read at irregular times: `values[offset + row * stride]` belongs to `times[row]`. */
+export type Series = { times: Float64Array; rows: number; values: Float32Array; offset: number; stride: number };
+
+const at = (series: Series, row: number): number => series.values[series.offset + row * series.stride]!;
+
+/** Seconds that a series spends above a temperature; straight lines between its rows, from `startC` at time 0. */
+export function secondsAbove(series: Series, limitC: number, startC: number): number {
+  let seconds = 0;
+  let before = startC;
+  let beforeS = 0;
+  for (let row = 0; row < series.rows; row++) {
+    const now = at(series, row);
+    const dt = series.times[row]! - beforeS;
+    if (before > limitC && now > limitC) seconds += dt;
+    else if (before > limitC || now > limitC) {
+      const share = (limitC - before) / (now - before);
+      seconds += dt * (now > limitC ? 1 - share : share);
+    }
+    before = now;
+    beforeS = series.times[row]!;
+  }
+  return seconds;
+}
+
+/** When a series first passes a temperature, s; null: never. */
+export function firstAbove(series: Series, limitC: number, startC: number): number | null {
+  let before = startC;
+  let beforeS = 0;
+  for (let row = 0; row < series.rows; row++) {
+    const now = at(series, row);
+    if (now > limitC) {
+      if (before > limitC) return beforeS;
+      return beforeS + ((limitC - before) / (now - before)) * (series.times[row]! - beforeS);
+    }
+    before = now;
+    beforeS = series.times[row]!;
+  }
+  return null;
+}
+
+/** Largest rise over any `windowS` seconds divided by them, K/s; 0 for a series that only falls. */
+export function largestRise(series: Series, windowS: number, startC: number): number {
+  let largest = 0;
+  let behind = -1;
+  for (let row = 0; row < series.rows; row++) {
+    const from = series.times[row]! - windowS;
+    while (behind + 1 < row && series.times[behind + 1]! <= from) behind++;
+    const earlier = from <= 0 ? startC : between(series, behind, from, startC);
+    largest = Math.max(largest, at(series, row) - earlier);
+  }
+  return largest / windowS;
+}
+
+/** Value at a time between rows `row` and `row + 1` (row -1: the start). */
+function between(series: Series, row: number, timeS: number, startC: number): number {
+  const beforeS = row < 0 ? 0 : series.times[row]!;
+  const before = row < 0 ? startC : at(series, row);
+  const after = at(series, row + 1);
+  return before + ((timeS - beforeS) / (series.times[row + 1]! - beforeS)) * (after - before);
+}
+
+/** Value at a time; clamped to the series. */
+export function valueAt(series: Series, timeS: number, startC: number): number {
+  if (timeS <= 0 || series.rows === 0) return startC;
+  let row = 0;
+  while (row < series.rows - 1 && series.times[row]! < timeS - 1e-9) row++;
+  if (timeS >= series.times[row]!) return at(series, row);
+  return between(series, row - 1, timeS, startC);
+}
+
+/** Highest value of a series and when. */
+export function peakOf(series: Series, startC: number): { celsius: number; seconds: number } {
+  const peak = { celsius: startC, seconds: 0 };
+  for (let row = 0; row < series.rows; row++) {
+    if (at(series, row) > peak.celsius) {
+      peak.celsius = at(series, row);
+      peak.seconds = series.times[row]!;
+    }
+  }
+  return peak;
+}
