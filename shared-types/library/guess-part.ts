@@ -1,7 +1,7 @@
 import { type GuessReason, guessReasonWords } from '../words/library.ts';
 import { readRefdes } from './guess/by-refdes.ts';
 import { readChipName } from './guess/chip-names.ts';
-import { FAMILIES } from './guess/families.ts';
+import { FAMILIES, type Family, LATE_FAMILIES } from './guess/families.ts';
 import {
   contextOf,
   type GuessInput,
@@ -21,13 +21,14 @@ const NOT_ARRAYS = new Set(['connector-unknown', 'qfp', 'so', 'test-point', 'met
 
 function readLibraryName({ packageName }: NameContext): Reading | null {
   const one = findPackage(packageName);
-  if (!one) return null;
+  // Only as the library writes it: 'C0603' of a placement file may be a metric code.
+  if (!one || one.name.toUpperCase() !== packageName.trim().toUpperCase()) return null;
   const { shape, lengthMm, widthMm, heightMm, classId, name } = one;
   return { classId, size: { shape, lengthMm, widthMm, heightMm }, reason: { code: 'library', name } };
 }
 
-function readFamilies(context: NameContext): Reading | null {
-  for (const family of FAMILIES) {
+function readFamilies(families: readonly Family[], context: NameContext): Reading | null {
+  for (const family of families) {
     const match = family.pattern.exec(context.name);
     if (!match) continue;
     const classId = typeof family.classId === 'string' ? family.classId : family.classId(match, context);
@@ -78,15 +79,20 @@ function byValue(reading: Reading, value: string): Reading {
 /** Like guessPart, with the reason as a code and its figures. */
 export function guessWithReason(input: GuessInput): Omit<PartGuess, 'reason'> & { reason: GuessReason } {
   const context = contextOf(input);
-  const named = readLibraryName(context) ?? readStandardName(context) ?? readFamilies(context) ?? readChipName(context);
+  const named =
+    readLibraryName(context) ??
+    readStandardName(context) ??
+    readFamilies(FAMILIES, context) ??
+    readChipName(context) ??
+    readFamilies(LATE_FAMILIES, context);
   const grid = named && ARRAYS.has(named.classId) ? null : gridReading(context, named);
   const reading = byValue(grid ?? named ?? readRefdes(context) ?? NOTHING, input.value);
   const fromGrid =
     ARRAYS.has(reading.classId) && input.padGrid
       ? bodyOfGrid(input.padGrid.columns, input.padGrid.rows, input.padGrid.pitchMm)
       : null;
-  const named2 = grid ? (named?.size ?? reading.size) : reading.size;
-  const size = named2 ?? fromGrid ?? (input.bodyMm && rectangle(input.bodyMm.lengthMm, input.bodyMm.widthMm));
+  const read = grid ? (named?.size ?? reading.size) : reading.size;
+  const size = read ?? fromGrid ?? (input.bodyMm && rectangle(input.bodyMm.lengthMm, input.bodyMm.widthMm));
   return { classId: reading.classId, reason: reading.reason, package: size && oriented(size, input.bodyMm) };
 }
 

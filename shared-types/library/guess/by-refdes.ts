@@ -25,6 +25,7 @@ const BY_PREFIX: Record<string, string> = {
   Y: 'crystal',
   XT: 'crystal',
   XTAL: 'crystal',
+  XO: 'crystal',
   G: 'crystal',
   J: 'connector-unknown',
   P: 'connector-unknown',
@@ -47,10 +48,22 @@ const BY_PREFIX: Record<string, string> = {
   F: 'fuse',
   TP: 'test-point',
   FID: 'mark-on-board',
+  SHLD: 'metal-can',
   H: 'metal-hardware',
   MH: 'metal-hardware',
   MK: 'mems-microphone',
   MIC: 'mems-microphone',
+};
+
+/** Two-letter designators nobody agreed on: the first letter still tells these ('DZ4', 'CN2', 'XA1'). */
+const BY_FIRST_LETTER: Record<string, string> = {
+  R: 'chip-resistor',
+  C: 'chip-capacitor',
+  L: 'power-inductor',
+  D: 'diode',
+  Q: 'sot',
+  J: 'connector-unknown',
+  X: 'connector-unknown',
 };
 
 /** An integrated circuit of which only size and pins are known: few pins make it small, else nobody knows. */
@@ -65,7 +78,7 @@ function circuitClass({ pinCount, bodyMm }: NameContext): string {
 /** Reads the designator when the package name said nothing; null for letters nobody agreed on. */
 export function readRefdes(context: NameContext): Reading | null {
   const { prefix, bodyMm } = context;
-  const classId = BY_PREFIX[prefix];
+  const classId = BY_PREFIX[prefix] ?? (prefix.length === 2 ? BY_FIRST_LETTER[prefix[0]] : undefined);
   if (!classId) return null;
   if (classId === 'unknown') {
     const circuit = circuitClass(context);

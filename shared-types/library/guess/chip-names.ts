@@ -1,6 +1,6 @@
-import { CHIP_SIZES, type ChipSize, chipByInch, chipByMetric, chipsOfCode } from '../packages/chip-sizes.ts';
+import { CHIP_SIZES, type ChipSize, chipByMetric, chipsOfCode } from '../packages/chip-sizes.ts';
 import { chipHeight } from '../packages/chips.ts';
-import { type NameContext, type Reading, rectangle } from './reading.ts';
+import { type NameContext, type Reading, type ReadSize, rectangle } from './reading.ts';
 
 type Kind = { words: readonly string[]; classId: string; heightOf: string | null };
 
@@ -25,11 +25,13 @@ const BY_PREFIX: Record<string, string> = {
   B: 'chip-ferrite',
   F: 'fuse',
   D: 'diode',
+  DS: 'led',
   LED: 'led',
   RN: 'chip-array',
   RP: 'chip-array',
   RA: 'chip-array',
   CN: 'chip-array',
+  RV: 'ntc',
   TH: 'ntc',
   NTC: 'ntc',
 };
@@ -66,33 +68,38 @@ function closest(candidates: readonly ChipSize[], extentMm: number): ChipSize {
   return candidates.reduce((best, one) => (distance(one) < distance(best) ? one : best));
 }
 
+/** The body of the chip code in a name, whatever the part is; null when there is none. */
+export function chipSizeInName(context: NameContext): ReadSize | null {
+  const code = CODE_ALONE.exec(context.name)?.[1];
+  const read = code ? sizeOfCode(code, context) : null;
+  return read && rectangle(read.size.lengthMm, read.size.widthMm);
+}
+
 /** Reads a chip code such as 'C_0402_1005Metric', 'RES0805', '0603' with the designator R7; null when there is none. */
 export function readChipName(context: NameContext): Reading | null {
   const withKind = WITH_KIND.exec(context.name);
   const code = withKind?.[2] ?? CODE_ALONE.exec(context.name)?.[1];
   if (!code) return null;
   const kind = withKind && KINDS.find((one) => one.words.includes(withKind[1]));
-  const classId = kind?.classId ?? BY_PREFIX[context.prefix];
+  const classId = classOf(kind?.classId, context.prefix);
   if (!classId) return null;
   const read = sizeOfCode(code, context);
   if (!read) return null;
   const { lengthMm, widthMm, inch } = read.size;
-  const isArray = /ARRAY|(?<![0-9])[2-8]X0[46]0[23]|NETWORK/.test(context.name) || classId === 'chip-array';
-  if (isArray) return { classId: 'chip-array', size: arraySize(context.name, read.size), reason: read.reason };
-  const heightOf = kind?.heightOf ?? KINDS.find((one) => one.classId === classId)?.heightOf;
+  const heightOf = KINDS.find((one) => one.classId === classId)?.heightOf;
   const height = heightOf ? chipHeight(heightOf, inch) : null;
   return { classId: sized(classId, read.size), size: rectangle(lengthMm, widthMm, height), reason: read.reason };
+}
+
+/** Boards put beads and capacitors on resistor lands: these designators win over the name, others only fill in. */
+const SURE_PREFIXES = new Set(['R', 'C', 'L', 'FB', 'F']);
+
+function classOf(named: string | undefined, prefix: string): string | undefined {
+  if (named && named !== 'led' && SURE_PREFIXES.has(prefix)) return BY_PREFIX[prefix];
+  return named ?? BY_PREFIX[prefix] ?? (prefix.length === 2 ? BY_PREFIX[prefix[0]] : undefined);
 }
 
 function sized(classId: string, { lengthMm, widthMm }: ChipSize): string {
   if (classId === 'chip-capacitor' && lengthMm * widthMm > 6) return 'chip-capacitor-large';
   return classId === 'chip-ferrite' && lengthMm > 3.5 ? 'power-inductor' : classId;
-}
-
-/** '4x0603' is four 0603 elements side by side in a body of twice its width each; else the size as written. */
-function arraySize(name: string, element: ChipSize) {
-  const count = Number(/(?<![0-9])([2-8])X0[46]0[23]/.exec(name)?.[1] ?? 0);
-  if (!count) return rectangle(element.lengthMm, element.widthMm, 0.5);
-  const inch = chipByInch(element.inch) ?? element;
-  return rectangle(inch.widthMm * count, inch.lengthMm, 0.5);
 }

@@ -1,5 +1,7 @@
+import { chipByInch } from '../packages/chip-sizes.ts';
 import { electrolyticClass } from '../packages/others.ts';
 import { findPackage } from '../packages.ts';
+import { chipSizeInName } from './chip-names.ts';
 import { type NameContext, type ReadSize, rectangle, round, sizeInName, tenthsInName } from './reading.ts';
 
 /** A family of package names: what in the name (in capitals) tells it, its class, and how its size is read. */
@@ -38,7 +40,7 @@ const soSize = (match: RegExpExecArray, { name, pinCount }: NameContext): ReadSi
 
 const sotSize = (match: RegExpExecArray, { name, pinCount }: NameContext): ReadSize | null => {
   const size = sizeInName(name);
-  if (size) return size;
+  if (size || Number(match[2] ?? 0) > 8) return size;
   const pins = match[2] ?? (pinCount && pinCount > 3 ? String(pinCount) : '');
   return (match[1] === '23' && pins && librarySize(`SOT-23-${pins}`)) || librarySize(`SOT-${match[1]}`);
 };
@@ -55,6 +57,12 @@ const canClass = (match: RegExpExecArray, context: NameContext): string => {
   if (/RADIAL|AXIAL/.test(context.name)) return 'electrolytic-leaded';
   if (/POLY|HYBRID/.test(`${context.name} ${context.value.toUpperCase()}`)) return 'polymer-capacitor';
   return electrolyticClass(canSize(match, context)?.lengthMm ?? context.bodyMm?.lengthMm ?? 10);
+};
+
+/** A coin cell's diameter out of 'CR2032' or '20mm'; the holder is about 2 mm larger. */
+const coinSize = (_match: RegExpExecArray, { name }: NameContext): ReadSize | null => {
+  const diameter = /CR(\d{2})\d{2}/.exec(name)?.[1] ?? /(\d{1,2})(?:\.\d)?MM/.exec(name)?.[1];
+  return diameter ? round(Number(diameter) + 2) : null;
 };
 
 /** Case sizes 3216, 3528, 6032, 7343 with the height in tenths: 'EIA-7343-31'. */
@@ -79,10 +87,10 @@ export const FAMILIES: readonly Family[] = [
   { pattern: /STAND_?OFF|MOUNT(?:ING)?_?HOLE|SPACER|BOHR/, classId: 'metal-hardware' },
   { pattern: /HEAT_?SINK/, classId: 'heat-sink', size: written },
   { pattern: new RegExp(`${W}(?:WLCSP|UCSP|DSBGA|XFBGA|CSP(?!G))`), classId: 'csp', size: written },
-  { pattern: /[A-Z]*BGA[-_ ]?\d*|CSG\d+|(?<![A-Z])FTG?\d{3}(?![0-9])/, classId: arrayClass, size: written },
+  { pattern: /[A-Z]*BGA[-_ ]?\d*|CSG\d+|(?<![A-Z])F[TGN]G?\d{3}(?![0-9A-Z])/, classId: arrayClass, size: written },
   { pattern: new RegExp(`${W}LGA`), classId: 'lga', size: written },
   { pattern: /SUPER_?CAP|EDLC|GOLDCAP/, classId: 'supercapacitor', size: canSize },
-  { pattern: /COIN|(?<![A-Z])CR(?:1[0-9]|2[0-9])\d{2}|CELL_?HOLDER/, classId: 'coin-cell', size: canSize },
+  { pattern: /COIN|(?<![A-Z])CR(?:1[0-9]|2[0-9])\d{2}|CELL_?HOLDER/, classId: 'coin-cell', size: coinSize },
   { pattern: /BATTERY|(?<![A-Z])BATT?(?![A-Z])|LI-?ION|LIPO/, classId: 'battery', size: written },
   { pattern: /ELEC_|ELKO|(?<![A-Z])CP_RADIAL|ALU?CAP|CAPACITOR_?ALU|EEE[A-Z]/, classId: canClass, size: canSize },
   {
@@ -108,8 +116,9 @@ export const FAMILIES: readonly Family[] = [
   {
     pattern: new RegExp(`(?:${W}|[0-9])LED(?:_|-| |(?=[0-9])|$)(?!.*DISPLAY)(?!(?:[_-]?)(?:0[2468]0|1206))`),
     classId: 'led',
-    size: written,
+    size: (_match, context) => sizeInName(context.name) ?? chipSizeInName(context),
   },
+  { pattern: /(?<![0-9])([2-8])X(0402|0603)|ARRAY|RES_?NET|NETWORK/, classId: 'chip-array', size: chipArraySize },
   { pattern: /RELAY|(?<![A-Z])REL-/, classId: 'relay-leaded', size: written },
   { pattern: /TRANSFORMER|TRAFO|COMMON_?MODE|CHOKE/, classId: 'transformer', size: written },
   { pattern: /SW_DIP|DIP_?SWITCH|SLIDE|SW_SP[SD]T_SLIDE/, classId: 'slide-switch', size: written },
@@ -139,11 +148,15 @@ export const FAMILIES: readonly Family[] = [
   },
   { pattern: /(?<![A-Z])T?SOT[-_]?25(?![0-9])/, classId: 'sot', size: () => librarySize('SOT-23-5') },
   { pattern: /(?<![A-Z])SC-?70(?:-(\d))?/, classId: 'sot', size: () => librarySize('SOT-323') },
-  { pattern: /[A-Z]*(?:QFN|DFN|SON|LLP|MLF|MLP|LCC-?)(?![A-Z])[-_]?(\d+)?|VQFN-HR/, classId: 'qfn', size: written },
+  {
+    pattern: /[A-Z]*(?:QFN|DFN|SON|LLP|MLF|MLP|LCC-?)(?![A-Z])[-_]?(\d+)?|VQFN-HR/,
+    classId: 'qfn',
+    size: leadlessSize,
+  },
   { pattern: /[A-Z]*QFP[-_]?(\d+)?/, classId: 'qfp', size: qfpSize },
   { pattern: /PLCC[-_]?(\d+)?/, classId: 'qfp', size: written },
   {
-    pattern: /(?<![A-Z])[A-Z]{0,2}(?:SOIC|SOIJ|SOP|SOJ|SSOP|SOL|SO|SOA|SM)[-_]?(\d{1,2})(?![0-9])(?:[A-Z])?/,
+    pattern: /(?<![A-Z])[A-Z]{0,2}(?:SOIC|SOIJ|SOP|SOJ|SSOP|SOL|SOA|SO|SM)[-_]?0{0,2}([1-9]\d?)(?![0-9])(?:[A-Z])?/,
     classId: 'so',
     size: soSize,
   },
@@ -152,13 +165,34 @@ export const FAMILIES: readonly Family[] = [
     classId: (_m, { pinCount }) => (pinCount && pinCount < 7 ? 'sot' : 'so'),
     size: written,
   },
+];
+
+/** Families tried after the chip codes, whose letters they share. */
+export const LATE_FAMILIES: readonly Family[] = [
   { pattern: /FUSE/, classId: 'fuse', size: written },
-  { pattern: /(?<![A-Z])(?:L|IND|INDUCTOR)_|SRN\d{4}|SRP\d{4}/, classId: inductorClass, size: writtenOrTenths },
+  { pattern: /(?<![A-Z])(?:L|IND|INDUCTOR)_|SRN\d{4}|SRP\d{4}/, classId: inductorClass, size: inductorSize },
   { pattern: /NTC|THERMISTOR/, classId: 'ntc', size: written },
   { pattern: /MODULE|ESP32|WIFI/, classId: 'module-soldered', size: written },
 ];
 
+/** '4x0603': four 0603 elements side by side, each as wide as a chip of this size; else the code in the name. */
+function chipArraySize(_match: RegExpExecArray, context: NameContext): ReadSize | null {
+  const counted = /([2-8])X(0402|0603)/.exec(context.name);
+  const element = counted && chipByInch(counted[2]);
+  return element
+    ? rectangle(element.widthMm * Number(counted[1]), element.lengthMm, 0.5)
+    : (sizeInName(context.name) ?? chipSizeInName(context));
+}
+
+/** 'QFN_5x5mm', or tenths right behind the family as in 'DFN1006'. */
+function leadlessSize(_match: RegExpExecArray, { name }: NameContext): ReadSize | null {
+  const coded = /(?:DFN|SON|QFN)(\d{2})(\d{2})(?![0-9])/.exec(name);
+  return sizeInName(name) ?? (coded && rectangle(Number(coded[1]) / 10, Number(coded[2]) / 10));
+}
+
 function powerSize(match: RegExpExecArray, { name }: NameContext): ReadSize | null {
+  const coded = /DI(\d{2})(\d{2})/.exec(name);
+  if (coded) return rectangle(Number(coded[1]) / 10, Number(coded[2]) / 10, 0.8);
   return (
     sizeInName(name) ?? librarySize(match[0].replace('_', '-')) ?? librarySize(/D2PAK/.test(name) ? 'TO-263' : 'TO-252')
   );
@@ -171,7 +205,13 @@ function qfpSize(match: RegExpExecArray, { name, pinCount }: NameContext): ReadS
   return size ?? (usual[pins] ? rectangle(usual[pins], usual[pins], 1.6) : null);
 }
 
-function inductorClass(_match: RegExpExecArray, { name, bodyMm }: NameContext): string {
-  const size = sizeInName(name) ?? tenthsInName(name) ?? bodyMm;
+/** 'SRN3015': usual inductor codes give side and height in tenths of a millimetre. */
+function inductorSize(_match: RegExpExecArray, { name }: NameContext): ReadSize | null {
+  const coded = /[A-Z](\d{2})(\d{2})(?![0-9])/.exec(name);
+  return sizeInName(name) ?? (coded && rectangle(Number(coded[1]) / 10, Number(coded[1]) / 10, Number(coded[2]) / 10));
+}
+
+function inductorClass(match: RegExpExecArray, context: NameContext): string {
+  const size = inductorSize(match, context) ?? context.bodyMm;
   return size && size.lengthMm <= 2.1 ? 'chip-ferrite' : 'power-inductor';
 }

@@ -30,11 +30,13 @@ export function contextOf(input: GuessInput): NameContext {
   return { ...input, name: input.packageName.toUpperCase().replace(/\s+/g, ' ').trim(), prefix };
 }
 
+const hundredth = (mm: number): number => Math.round(mm * 100) / 100;
+
 export const rectangle = (lengthMm: number, widthMm: number, heightMm: number | null = null): ReadSize => ({
   shape: 'rectangle',
-  lengthMm,
-  widthMm,
-  heightMm,
+  lengthMm: hundredth(lengthMm),
+  widthMm: hundredth(widthMm),
+  heightMm: heightMm === null ? null : hundredth(heightMm),
 });
 
 export const round = (diameterMm: number, heightMm: number | null = null): ReadSize => ({
@@ -51,13 +53,13 @@ const plausible = (mm: number): boolean => mm >= 0.2 && mm <= 120;
  * The name is in capitals. Null where none is written.
  */
 export function sizeInName(name: string): ReadSize | null {
-  const microns = /(?<![0-9])(\d{3,5})X(\d{3,5})(?:X(\d{3,5}))?(?![0-9])/.exec(name);
-  if (microns && Number(microns[1]) >= 400 && Number(microns[2]) >= 200)
-    return rectangle(
-      Number(microns[1]) / 1000,
-      Number(microns[2]) / 1000,
-      microns[3] ? Number(microns[3]) / 1000 : null,
-    );
+  const triple = /(?<![0-9])(\d{3,5})X(\d{3,5})(?:X(\d{3,5}))?(?![0-9])/.exec(name);
+  if (triple) {
+    // Three digits are hundredths of a millimetre, four and five are micrometres.
+    const scale = triple[1].length === 3 ? 100 : 1000;
+    const [length, width, height] = triple.slice(1).map((text) => (text ? Number(text) / scale : null));
+    if (length && width && plausible(length) && plausible(width)) return rectangle(length, width, height);
+  }
   // Not after P (pitch), D (diameter) or EP (exposed pad): those are no bodies. A third figure is the height.
   const written = /(?<![A-Z0-9.])(?:W)?(\d+(?:\.\d+)?)(?:MM)?X(\d+(?:\.\d+)?)(?:X(\d+(?:\.\d+)?))?(?![0-9])/g;
   for (const match of name.matchAll(written)) {
