@@ -1,11 +1,11 @@
 import { produce } from 'immer';
 import { DEFAULT_SHIELD } from '../../shared-types/library/shields.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
+import { nextTraySlot } from '../../shared-types/rules/suggestions.ts';
 import type { Tag, TagKind, TagOf } from '../../shared-types/tags.ts';
 import { nextId } from './ids.ts';
 import { insertInOrder, renumber, tagsInOrder } from './order.ts';
 import { addSiteOn, removeSite } from './sites.ts';
-import { freeTraySlot } from './tray-slots.ts';
 
 /** Tags of parts; a watch point is a place and has commands of its own. */
 export type PartTagKind = Exclude<TagKind, 'watchPoint'>;
@@ -47,7 +47,7 @@ function tagOne(document: TicketDocument, refdes: string, kind: PartTagKind, shi
   );
   return produce(cleared, (draft) => {
     const { tags } = draft.plan;
-    insertInOrder(tags, newTag(nextId('tag', tags), refdes, kind, shield, tags));
+    insertInOrder(tags, newTag(nextId('tag', tags), refdes, kind, shield, nextTraySlot(cleared.plan)));
   });
 }
 
@@ -56,10 +56,10 @@ function newTag(
   refdes: string,
   kind: Exclude<PartTagKind, 'replace'>,
   shield: string,
-  tags: readonly Tag[],
+  traySlot: string,
 ): Tag {
   const common = { id, refdes, order: null, note: '' };
-  if (kind === 'remove') return { ...common, kind, goesBack: true, traySlot: freeTraySlot(tags) };
+  if (kind === 'remove') return { ...common, kind, goesBack: true, traySlot };
   if (kind === 'relocate') return { ...common, kind, toRefdes: '' };
   if (kind === 'shield') return { ...common, kind, shield };
   return { ...common, kind, way: 'in-circuit' };

@@ -1,6 +1,7 @@
 import { produce } from 'immer';
 import type { Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
+import { nextWatchName } from '../../shared-types/rules/suggestions.ts';
 import type { TagOf } from '../../shared-types/tags.ts';
 import { nextId } from './ids.ts';
 
@@ -10,13 +11,11 @@ export function watchPointsOf(document: TicketDocument): TagOf<'watchPoint'>[] {
 
 /** Puts a thermocouple at a place on a face, mm; on a part when `refdes` is given. Named W1, W2 ... by the first free number. */
 export function addWatchPoint(document: TicketDocument, at: Point, side: Side, refdes: string | null): TicketDocument {
-  const names = new Set(watchPointsOf(document).map((tag) => tag.name));
-  let number = 1;
-  while (names.has(`W${number}`)) number += 1;
+  const name = nextWatchName(document.plan);
   return produce(document, (draft) => {
     const { tags } = draft.plan;
     const common = { id: nextId('tag', tags), order: null, note: '' };
-    tags.push({ ...common, kind: 'watchPoint', name: `W${number}`, side, x: at.x, y: at.y, refdes });
+    tags.push({ ...common, kind: 'watchPoint', name, side, x: at.x, y: at.y, refdes });
   });
 }
 

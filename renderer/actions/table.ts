@@ -1,0 +1,44 @@
+import type { Action } from './action.ts';
+import { chordsOf, type KeyPress } from './chords.ts';
+import { editActions } from './edit-actions.ts';
+import { tagActions } from './tag-actions.ts';
+import { ticketActions } from './ticket-actions.ts';
+import { stageActions, toolActions, viewActions } from './view-actions.ts';
+
+/** Everything the window can do. */
+export const ACTIONS: readonly Action[] = [
+  ...editActions,
+  ...tagActions,
+  ...viewActions,
+  ...toolActions,
+  ...stageActions,
+  ...ticketActions,
+];
+
+const byId = new Map(ACTIONS.map((action) => [action.id, action]));
+const byChord = chordTable(ACTIONS);
+
+export function actionById(id: string): Action {
+  const action = byId.get(id);
+  if (!action) throw new Error(`No action ${id}`);
+  return action;
+}
+
+/** Chord -> action. Two actions on one key are refused. */
+export function chordTable(actions: readonly Action[]): Map<string, Action> {
+  const table = new Map<string, Action>();
+  for (const action of actions) {
+    for (const chord of action.keys) {
+      const other = table.get(chord);
+      if (other) throw new Error(`${chord} is taken twice: ${other.id} and ${action.id}`);
+      table.set(chord, action);
+    }
+  }
+  return table;
+}
+
+export function actionForPress(press: KeyPress): Action | undefined {
+  return chordsOf(press)
+    .map((chord) => byChord.get(chord))
+    .find((action) => action !== undefined);
+}

@@ -1,0 +1,99 @@
+import { Command, Keyboard, LibraryBig, Printer, Settings2 } from 'lucide-react';
+import { actionLabels as labels } from '../../shared-types/words/window/actions.ts';
+import type { App } from '../state/app.ts';
+import type { DialogName } from '../state/app-state.ts';
+import { FIND_BOX_ID } from '../state/element-ids.ts';
+import { saveBytes } from '../state/save-bytes.ts';
+import { type Action, hasTicket } from './action.ts';
+
+const dialog = (app: App, name: DialogName): void => app.store.set((state) => ({ ...state, dialog: name }));
+const always = () => true;
+
+export const ticketActions: readonly Action[] = [
+  {
+    id: 'find',
+    group: 'view',
+    label: labels.find,
+    keys: ['Ctrl+F', '/'],
+    enabled: hasTicket,
+    run: () => document.getElementById(FIND_BOX_ID)?.focus(),
+  },
+  {
+    id: 'shelf',
+    group: 'ticket',
+    label: labels.shelf,
+    keys: ['Ctrl+O'],
+    icon: LibraryBig,
+    enabled: hasTicket,
+    run: (app) => void app.tickets.close(),
+  },
+  {
+    id: 'save',
+    group: 'ticket',
+    label: labels.save,
+    keys: ['Ctrl+S'],
+    enabled: hasTicket,
+    run: (app) => void app.tickets.save(),
+  },
+  {
+    id: 'print-map',
+    group: 'ticket',
+    label: labels.printMap,
+    keys: ['Ctrl+P'],
+    icon: Printer,
+    enabled: hasTicket,
+    run: (app) => void printMap(app),
+  },
+  {
+    id: 'run-evaluation',
+    group: 'ticket',
+    label: labels.runEvaluation,
+    keys: [],
+    enabled: (state) =>
+      hasTicket(state) && !state.evaluation.running && (state.ticket?.document.plan.heatRuns.length ?? 0) > 0,
+    run: (app) => app.tickets.runEvaluation(),
+  },
+  {
+    id: 'stop-evaluation',
+    group: 'ticket',
+    label: labels.stopEvaluation,
+    keys: [],
+    enabled: (state) => state.evaluation.running !== null,
+    run: (app) => app.tickets.cancelEvaluation(),
+  },
+  {
+    id: 'palette',
+    group: 'ticket',
+    label: labels.palette,
+    keys: ['Ctrl+Shift+P'],
+    icon: Command,
+    enabled: always,
+    run: (app) => dialog(app, 'palette'),
+  },
+  {
+    id: 'help',
+    group: 'ticket',
+    label: labels.help,
+    keys: ['?'],
+    icon: Keyboard,
+    enabled: always,
+    run: (app) => dialog(app, 'help'),
+  },
+  {
+    id: 'settings',
+    group: 'ticket',
+    label: labels.settings,
+    keys: ['Ctrl+,'],
+    icon: Settings2,
+    enabled: always,
+    run: (app) => dialog(app, 'settings'),
+  },
+];
+
+/** Draws the sheet of the newest plan and hands it over as a download. */
+export async function printMap(app: App): Promise<void> {
+  app.store.set((state) => ({ ...state, busy: true }));
+  const sheet = await app.tickets.renderWorkMap();
+  app.store.set((state) => ({ ...state, busy: false }));
+  if (sheet) saveBytes(sheet.fileName, sheet.bytes, 'application/pdf');
+}

@@ -1,0 +1,125 @@
+import type { TicketCard } from '../../shared-types/contract.ts';
+import type { Assessment } from '../../shared-types/evaluation.ts';
+import type { Point, Side } from '../../shared-types/geometry.ts';
+import type { TicketDocument } from '../../shared-types/plan.ts';
+import type { Problem } from '../../shared-types/problem.ts';
+import { defaultSettings, type Settings } from '../../shared-types/settings.ts';
+import { emptyHistory, type History } from '../editing/history.ts';
+import type { CanvasModel, Pick, ToolName } from './canvas-model.ts';
+
+/** The stages of the rail that work today. */
+export const STAGES = ['board', 'plan', 'heat', 'workMap'] as const;
+export type Stage = (typeof STAGES)[number];
+
+/** `changed`: not yet with main; `kept`: in the journal, survives a crash; `filed`: in the ticket's file. */
+export type SaveState = { state: 'changed' | 'kept' | 'filed'; at: string | null };
+
+export type TicketState = {
+  id: string;
+  fileName: string;
+  document: TicketDocument;
+  /** Revision that main holds. */
+  revision: number;
+  save: SaveState;
+};
+
+export type ShelfState = {
+  folder: string;
+  cards: readonly TicketCard[];
+  samples: readonly TicketCard[];
+  state: 'loading' | 'ready';
+  problem: Problem | null;
+};
+
+export type Selection = { parts: ReadonlySet<string>; siteId: string | null; watchId: string | null };
+
+export type Hover = { at: Point; temperatureC: number | null; pick: Pick | null };
+
+export type ViewState = {
+  stage: Stage;
+  side: Side;
+  tool: ToolName;
+  layers: CanvasModel['layers'];
+  /** null: the worst over all heat runs. */
+  shownRunId: string | null;
+  hover: Hover | null;
+  zoom: number;
+  panelOpen: boolean;
+};
+
+export type EvaluationState = {
+  assessment: Assessment | null;
+  /** A run on its way; null: at rest. */
+  running: { phase: 'coarse' | 'fine'; share: number } | null;
+  /** The newest revision whose figures could differ from the shown ones. */
+  wantedRevision: number;
+  problem: Problem | null;
+  /** Stopped by the user; the next edit starts again. */
+  cancelled: boolean;
+};
+
+export type Notice = {
+  id: number;
+  weight: 'problem' | 'warn' | 'note';
+  title: string;
+  text: string;
+};
+
+export type DialogName = 'new' | 'import' | 'palette' | 'help' | 'settings' | 'order';
+
+export type AppState = {
+  settings: Settings;
+  systemDark: boolean;
+  shelf: ShelfState;
+  ticket: TicketState | null;
+  history: History;
+  /** A gesture on its way: its label and the document as it was at its begin. */
+  gesture: { label: string; base: TicketDocument } | null;
+  selection: Selection;
+  view: ViewState;
+  evaluation: EvaluationState;
+  notices: readonly Notice[];
+  dialog: DialogName | null;
+  menu: { pick: Pick | null; page: Point } | null;
+  /** A ticket is being opened or made. */
+  busy: boolean;
+};
+
+export const nothingSelected: Selection = { parts: new Set(), siteId: null, watchId: null };
+
+export const startingView: ViewState = {
+  stage: 'plan',
+  side: 'top',
+  tool: 'select',
+  layers: { heat: true, isotherms: true, rings: true, labels: true },
+  shownRunId: null,
+  hover: null,
+  zoom: 0,
+  panelOpen: true,
+};
+
+export const noEvaluation: EvaluationState = {
+  assessment: null,
+  running: null,
+  wantedRevision: 0,
+  problem: null,
+  cancelled: false,
+};
+
+export function startingState(): AppState {
+  return {
+    settings: defaultSettings,
+    systemDark: false,
+    shelf: { folder: '', cards: [], samples: [], state: 'loading', problem: null },
+    ticket: null,
+    history: emptyHistory,
+    gesture: null,
+    selection: nothingSelected,
+    view: startingView,
+    evaluation: noEvaluation,
+    notices: [],
+    dialog: null,
+    menu: null,
+    busy: false,
+  };
+}

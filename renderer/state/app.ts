@@ -1,0 +1,90 @@
+import type { Backend, MainEvent } from '../../shared-types/contract.ts';
+import type { Problem } from '../../shared-types/problem.ts';
+import type { Settings } from '../../shared-types/settings.ts';
+import { type AppState, startingState, type ViewState } from './app-state.ts';
+import type { CanvasHandle } from './canvas-model.ts';
+import { receive } from './evaluation-inbox.ts';
+import { wordsOf } from './problem-words.ts';
+import { createStore, type Store } from './store.ts';
+import { createTickets, type Tickets } from './tickets.ts';
+import { type Bench, createBench } from './workbench.ts';
+
+/** Everything the window's parts share. */
+export type App = {
+  store: Store<AppState>;
+  backend: Backend;
+  bench: Bench;
+  tickets: Tickets;
+  /** The mounted canvas; null before it is ready. */
+  canvas: { current: CanvasHandle | null };
+  setView(fields: Partial<ViewState>): void;
+  changeSettings(fields: Partial<Settings>): void;
+  notify(weight: 'problem' | 'warn' | 'note', title: string, text?: string): void;
+  dismiss(id: number): void;
+};
+
+/** Joins store, workbench and backend; starts nothing: see `startApp`. */
+export function createApp(backend: Backend): App {
+  const store = createStore(startingState());
+  const notices = noticeVerbs(store);
+  const tickets = createTickets(store, backend, notices.problem);
+  const bench = createBench(store, (document, when) => tickets.changed(document, when));
+  return {
+    store,
+    backend,
+    bench,
+    tickets,
+    canvas: { current: null },
+    setView: (fields) => store.set((state) => ({ ...state, view: { ...state.view, ...fields } })),
+    changeSettings(fields) {
+      const settings = { ...store.get().settings, ...fields };
+      store.set((state) => ({ ...state, settings }));
+      void backend.request('settings.write', { settings }).then((answer) => {
+        if (!answer.ok) notices.problem(answer.problem);
+      });
+    },
+    notify: notices.notify,
+    dismiss: notices.dismiss,
+  };
+}
+
+/** Reads settings and shelf and starts listening; gives back what stops it. */
+export function startApp(app: App): () => void {
+  const stop = app.backend.listen((event) => hear(app, event));
+  void app.backend.request('settings.read', {}).then((answer) => {
+    if (answer.ok) app.store.set((state) => ({ ...state, settings: answer.value }));
+  });
+  void app.tickets.refreshShelf();
+  return stop;
+}
+
+function hear(app: App, event: MainEvent): void {
+  if (event.id !== app.store.get().ticket?.id) return;
+  if (event.name === 'ticket.problem') {
+    app.tickets.tell(event.problem);
+    return;
+  }
+  if (event.name === 'ticket.saved') {
+    app.tickets.saved(event);
+    return;
+  }
+  app.store.set((state) => ({ ...state, evaluation: receive(state.evaluation, event) }));
+}
+
+function noticeVerbs(store: Store<AppState>) {
+  let lastId = 0;
+  const notify: App['notify'] = (weight, title, text = '') => {
+    lastId += 1;
+    const notice = { id: lastId, weight, title, text };
+    store.set((state) => {
+      const others = state.notices.filter((one) => one.title !== title || one.text !== text);
+      return { ...state, notices: [...others, notice].slice(-4) };
+    });
+  };
+  return {
+    notify,
+    dismiss: (id: number) =>
+      store.set((state) => ({ ...state, notices: state.notices.filter((one) => one.id !== id) })),
+    problem: (problem: Problem) => notify('problem', ...wordsOf(problem)),
+  };
+}

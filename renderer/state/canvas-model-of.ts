@@ -1,0 +1,40 @@
+import { emptyBoard } from '../../shared-types/board.ts';
+import type { TicketDocument } from '../../shared-types/plan.ts';
+import { emptyPlan } from '../../shared-types/rules/new-plan.ts';
+import type { AppState } from './app-state.ts';
+import type { CanvasModel } from './canvas-model.ts';
+import { isStale } from './evaluation-inbox.ts';
+
+/** What a canvas gets before a ticket is open. */
+const nothing: TicketDocument = { board: emptyBoard('-', 1, 1), plan: emptyPlan('-') };
+
+export const isDark = (state: AppState): boolean =>
+  state.settings.theme === 'dark' || (state.settings.theme === 'system' && state.systemDark);
+
+/** Everything the canvas draws, out of the window's state. */
+export function canvasModelOf(state: AppState): CanvasModel {
+  const document = state.ticket?.document ?? nothing;
+  const { view, selection, evaluation } = state;
+  const runId = document.plan.heatRuns.some((run) => run.id === view.shownRunId) ? view.shownRunId : null;
+  return {
+    document,
+    assessment: evaluation.assessment,
+    stale: isStale(evaluation),
+    selection: selection.parts,
+    selectedSiteId: selection.siteId,
+    selectedWatchId: selection.watchId,
+    shownSide: view.side,
+    viewTurnDeg: document.plan.clampedTurnDeg,
+    theme: isDark(state) ? 'dark' : 'light',
+    temperatureUnit: state.settings.temperatureUnit,
+    layers: view.layers,
+    shownRunId: runId,
+    tool: view.tool,
+  };
+}
+
+/** True when both models show the same; compared field by field, the parts of the layers too. */
+export function sameModel(a: CanvasModel, b: CanvasModel): boolean {
+  const names = Object.keys(a) as (keyof CanvasModel)[];
+  return names.every((name) => Object.is(a[name], b[name]));
+}

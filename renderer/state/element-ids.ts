@@ -1,0 +1,2 @@
+/** Ids that actions use to reach an element of the page. */
+export const FIND_BOX_ID = 'find-part';

@@ -1,0 +1,217 @@
+import type { Backend, MainEvent, OpenedTicket } from '../../shared-types/contract.ts';
+import type { TicketDocument } from '../../shared-types/plan.ts';
+import type { Problem, Result } from '../../shared-types/problem.ts';
+import { frameWords as words } from '../../shared-types/words/window/frame.ts';
+import { emptyHistory } from '../editing/history.ts';
+import { type AppState, noEvaluation, nothingSelected, startingView } from './app-state.ts';
+import { createDocumentSync, type DocumentSync } from './document-sync.ts';
+import { matters } from './evaluation-inbox.ts';
+import type { Store } from './store.ts';
+
+/** A file as the contract wants it. */
+export type NamedBytes = { name: string; bytes: Uint8Array<ArrayBuffer> };
+
+/** Opening, keeping and closing tickets. A promise of true: the ticket is open now. */
+export type Tickets = {
+  refreshShelf(): Promise<void>;
+  open(id: string): Promise<boolean>;
+  openFile(file: NamedBytes): Promise<boolean>;
+  fromSample(id: string, number: string): Promise<boolean>;
+  create(number: string, document: TicketDocument): Promise<boolean>;
+  remove(id: string): Promise<void>;
+  /** Sends what is left, saves and goes back to the shelf. */
+  close(): Promise<void>;
+  save(): Promise<void>;
+  cancelEvaluation(): void;
+  runEvaluation(): void;
+  /** The sheet of the newest document as bytes; null when it could not be made (the user was told). */
+  renderWorkMap(): Promise<{ fileName: string; bytes: Uint8Array<ArrayBuffer>; pages: number } | null>;
+  changed(document: TicketDocument, when: 'now' | 'soon'): void;
+  saved(event: Extract<MainEvent, { name: 'ticket.saved' }>): void;
+  tell(problem: Problem): void;
+};
+
+export function createTickets(store: Store<AppState>, backend: Backend, tell: (problem: Problem) => void): Tickets {
+  let sync: DocumentSync | null = null;
+
+  const take = async (answer: Promise<Result<OpenedTicket>>): Promise<boolean> => {
+    store.set((state) => ({ ...state, busy: true }));
+    const opened = await answer;
+    store.set((state) => ({ ...state, busy: false }));
+    if (!opened.ok) {
+      tell(opened.problem);
+      return false;
+    }
+    sync?.stop();
+    sync = syncFor(store, backend, opened.value, tell);
+    store.set((state) => withTicket(state, opened.value));
+    run(store, backend, 'both');
+    return true;
+  };
+
+  return {
+    refreshShelf: () => refreshShelf(store, backend),
+    open: (id) => take(backend.request('ticket.open', { id })),
+    openFile: (file) => take(backend.request('ticket.openFile', { file })),
+    fromSample: (id, number) => take(backend.request('ticket.fromSample', { id, number })),
+    create: (number, document) => take(backend.request('ticket.new', { number, document })),
+    async remove(id) {
+      const answer = await backend.request('ticket.remove', { id });
+      if (!answer.ok) tell(answer.problem);
+      await refreshShelf(store, backend);
+    },
+    async close() {
+      await sync?.flush();
+      sync?.stop();
+      sync = null;
+      const id = store.get().ticket?.id;
+      store.set((state) => ({ ...state, ...withoutTicket }));
+      if (!id) return;
+      const answer = await backend.request('ticket.close', { id });
+      if (!answer.ok) tell(answer.problem);
+      await refreshShelf(store, backend);
+    },
+    async save() {
+      await sync?.flush();
+      const id = store.get().ticket?.id;
+      const answer = id ? await backend.request('ticket.save', { id }) : null;
+      if (answer && !answer.ok) tell(answer.problem);
+      else if (answer) markSaved(store, 'filed', answer.value.savedAt);
+    },
+    cancelEvaluation() {
+      const id = store.get().ticket?.id;
+      if (id) void backend.request('evaluation.cancel', { id });
+      store.set((state) => ({ ...state, evaluation: { ...state.evaluation, running: null, cancelled: true } }));
+    },
+    runEvaluation: () => run(store, backend, 'both'),
+    async renderWorkMap() {
+      await sync?.flush();
+      const id = store.get().ticket?.id;
+      const answer = id ? await backend.request('workMap.render', { id }) : null;
+      if (answer?.ok) return answer.value as Awaited<ReturnType<Tickets['renderWorkMap']>>;
+      if (answer) tell(answer.problem);
+      return null;
+    },
+    changed: (document, when) => sync?.changed(document, when),
+    saved(event) {
+      if (event.conflictCopy) tell({ code: 'changed-elsewhere', detail: { copy: event.conflictCopy } });
+      const { ticket } = store.get();
+      if (ticket && event.revision >= ticket.revision && ticket.save.state !== 'changed')
+        markSaved(store, event.state === 'file' ? 'filed' : 'kept', event.savedAt);
+    },
+    tell,
+  };
+}
+
+function syncFor(
+  store: Store<AppState>,
+  backend: Backend,
+  opened: OpenedTicket,
+  tell: (problem: Problem) => void,
+): DocumentSync {
+  const { id, revision, document } = opened;
+  return createDocumentSync(
+    {
+      patch: (base, patches) => backend.request('ticket.patch', { id, base, patches }),
+      replace: (whole) => backend.request('ticket.replace', { id, document: whole as OpenedTicket['document'] }),
+    },
+    {
+      sent(next, patches) {
+        const heat = patches.some(matters);
+        store.set((state) => acknowledged(state, next, heat));
+        if (heat) run(store, backend, store.get().gesture ? 'coarse' : 'both');
+        else if (!store.get().gesture && store.get().evaluation.wantedRevision > shownRevision(store)) {
+          run(store, backend, 'both');
+        }
+      },
+      refused: tell,
+    },
+    { revision, document },
+  );
+}
+
+const shownRevision = (store: Store<AppState>) => store.get().evaluation.assessment?.evaluation.revision ?? -1;
+
+function acknowledged(state: AppState, revision: number, heat: boolean): AppState {
+  if (!state.ticket) return state;
+  const wantedRevision = heat ? revision : state.evaluation.wantedRevision;
+  return {
+    ...state,
+    ticket: { ...state.ticket, revision, save: { ...state.ticket.save, state: 'kept' } },
+    evaluation: { ...state.evaluation, wantedRevision },
+  };
+}
+
+/** Asks for figures. A board without a heat run has none to ask for. */
+function run(store: Store<AppState>, backend: Backend, phase: 'coarse' | 'both'): void {
+  const { ticket } = store.get();
+  if (!ticket) return;
+  if (ticket.document.plan.heatRuns.length === 0) {
+    store.set((state) => ({
+      ...state,
+      evaluation: { ...noEvaluation, wantedRevision: state.evaluation.wantedRevision },
+    }));
+    return;
+  }
+  store.set((state) => ({
+    ...state,
+    evaluation: {
+      ...state.evaluation,
+      cancelled: false,
+      running: state.evaluation.running ?? { phase: 'coarse', share: 0 },
+    },
+  }));
+  void backend.request('evaluation.run', { id: ticket.id, phase }).then((answer) => {
+    if (answer.ok) return;
+    store.set((state) => ({ ...state, evaluation: { ...state.evaluation, running: null, problem: answer.problem } }));
+  });
+}
+
+const withoutTicket = {
+  ticket: null,
+  history: emptyHistory,
+  gesture: null,
+  selection: nothingSelected,
+  evaluation: noEvaluation,
+  menu: null,
+  dialog: null,
+};
+
+function withTicket(state: AppState, opened: OpenedTicket): AppState {
+  const { id, fileName, document, revision, recovered } = opened;
+  const side = document.plan.sites[0]?.side ?? 'top';
+  const notices = recovered
+    ? [...state.notices, { id: -1, weight: 'note' as const, title: words.recoveredTitle, text: words.recoveredText }]
+    : state.notices;
+  return {
+    ...state,
+    ...withoutTicket,
+    notices,
+    ticket: { id, fileName, document, revision, save: { state: recovered ? 'kept' : 'filed', at: null } },
+    evaluation: { ...noEvaluation, wantedRevision: revision },
+    view: {
+      ...startingView,
+      side,
+      stage: document.plan.sites.length > 0 ? 'heat' : 'plan',
+      panelOpen: state.view.panelOpen,
+    },
+  };
+}
+
+function markSaved(store: Store<AppState>, how: 'kept' | 'filed', at: string): void {
+  store.set((state) => (state.ticket ? { ...state, ticket: { ...state.ticket, save: { state: how, at } } } : state));
+}
+
+async function refreshShelf(store: Store<AppState>, backend: Backend): Promise<void> {
+  const [shelf, samples] = await Promise.all([backend.request('shelf.list', {}), backend.request('samples.list', {})]);
+  store.set((state) => ({
+    ...state,
+    shelf: {
+      folder: shelf.ok ? shelf.value.folder : state.shelf.folder,
+      cards: shelf.ok ? shelf.value.cards : [],
+      samples: samples.ok ? samples.value.cards : [],
+      state: 'ready',
+      problem: shelf.ok ? (samples.ok ? null : samples.problem) : shelf.problem,
+    },
+  }));
+}

@@ -1,0 +1,37 @@
+import { createContext, useContext, useRef, useSyncExternalStore } from 'react';
+import type { App } from './app.ts';
+import type { AppState } from './app-state.ts';
+
+export const AppContext = createContext<App | null>(null);
+
+export function useApp(): App {
+  const app = useContext(AppContext);
+  if (!app) throw new Error('AppContext is missing');
+  return app;
+}
+
+/**
+ * A piece of the window's state; the component wakes only when the piece changes. Pieces that are made anew on each
+ * reading are compared field by field.
+ */
+export function useAppState<T>(select: (state: AppState) => T): T {
+  const { store } = useApp();
+  const last = useRef<{ value: T } | null>(null);
+  const read = () => {
+    const value = select(store.get());
+    if (last.current && sameFields(last.current.value, value)) return last.current.value;
+    last.current = { value };
+    return value;
+  };
+  return useSyncExternalStore(store.subscribe, read);
+}
+
+function sameFields(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (!isPlain(a) || !isPlain(b)) return false;
+  const names = Object.keys(a);
+  return names.length === Object.keys(b).length && names.every((name) => Object.is(a[name], b[name]));
+}
+
+const isPlain = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && Object.getPrototypeOf(value) === Object.prototype;

@@ -1,0 +1,32 @@
+/** Names of undo steps: 'Undo: shield 4 parts'. */
+const parts = (refdes: readonly string[]) => (refdes.length === 1 ? refdes[0] : `${refdes.length} parts`);
+
+export const editLabels = {
+  undo: (label: string) => `Undo: ${label}`,
+  redo: (label: string) => `Redo: ${label}`,
+  tag: (name: string, refdes: readonly string[]) => `${name.toLowerCase()} ${parts(refdes)}`,
+  clearTags: (refdes: readonly string[]) => `take tags off ${parts(refdes)}`,
+  removeSite: 'remove a site',
+  removeWatch: 'remove a thermocouple',
+  removeTag: 'remove a tag',
+  moveTag: 'change the order',
+  tagFields: 'edit a tag',
+  note: 'edit a note',
+  suggestion: 'take suggestions',
+  siteFields: 'edit a site',
+  ticket: 'edit ticket data',
+  turnView: 'turn the view',
+  board: 'edit board data',
+  laminate: 'edit the laminate',
+  classes: (refdes: readonly string[]) => `confirm the class of ${parts(refdes)}`,
+  part: (refdes: readonly string[]) => `edit ${parts(refdes)}`,
+  station: 'edit the station',
+  addRun: 'add a heat run',
+  copyRun: 'copy a heat run',
+  removeRun: 'remove a heat run',
+  run: 'edit a heat run',
+  segment: 'edit a segment',
+  addSegment: 'add a segment',
+  removeSegment: 'remove a segment',
+  watchFields: 'edit a thermocouple',
+} as const;
