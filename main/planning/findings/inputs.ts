@@ -1,0 +1,94 @@
+import type { Finding } from '../../../shared-types/evaluation.ts';
+import { alloyById, meltingRange } from '../../../shared-types/library/alloys.ts';
+import { classById } from '../../../shared-types/library/classes.ts';
+import { assumption } from '../../../shared-types/library/sources.ts';
+import type { PlanningContext } from '../context.ts';
+import { finding, grouped, namesOf, onBoard, onSite, onStation } from './make.ts';
+
+const CAUTIOUS = assumption('What is not known is judged on the cautious side');
+const GUESSED = assumption('Guessed inputs widen the band');
+const OUTLET = assumption('Outlet = room + 0.9 (set - room) unless measured, 25 °C uncertain');
+
+/** How near a part must be for its guessed data to matter, mm. */
+const NEAR_MM = 20;
+
+function alloyFindings(context: PlanningContext): Finding[] {
+  const unknown = context.board.parts.filter((part) => part.fitted && !alloyById(part.alloy));
+  const sites = context.plan.sites.filter((site) => !alloyById(site.alloyOff) || !alloyById(site.alloyOn));
+  const neighbour = meltingRange('unknown', 'neighbour');
+  const target = meltingRange('unknown', 'target');
+  const figures = {
+    neighbourAlloy: neighbour.alloy.name,
+    neighbourSolidusC: neighbour.solidusC,
+    targetAlloy: target.alloy.name,
+    targetLiquidusC: target.liquidusC,
+  };
+  const parts = unknown.length
+    ? [
+        finding(
+          'alloys-unknown',
+          'note',
+          onBoard,
+          { ...namesOf(unknown.map((part) => part.refdes)), ...figures },
+          CAUTIOUS,
+        ),
+      ]
+    : [];
+  return [
+    ...sites.map((site) =>
+      finding('site-alloy-unknown', 'warn', onSite(site.id), { refdes: site.target, ...figures }, CAUTIOUS),
+    ),
+    ...parts,
+  ];
+}
+
+/** Only guesses that bear on the result: parts near a rework area. */
+function classFindings(context: PlanningContext): Finding[] {
+  const near = context.evaluation.parts.flatMap((exposure) => {
+    const part = context.parts.get(exposure.refdes);
+    return part && exposure.clearanceMm <= NEAR_MM ? [{ refdes: part.refdes, part, exposure }] : [];
+  });
+  const unknown = near.filter(({ part }) => classById(part.class).id === 'unknown');
+  const guessed = near.filter(({ part }) => part.classGuessed && classById(part.class).id !== 'unknown');
+  const heights = near.filter(({ part }) => part.package.heightMm === null);
+  const nearness = (entry: (typeof near)[number]): number => -entry.exposure.clearanceMm;
+  const figures = () => ({ nearMm: NEAR_MM });
+  return [
+    ...grouped('classes-unknown', 'warn', unknown, nearness, figures, CAUTIOUS),
+    ...grouped('classes-guessed', 'note', guessed, nearness, figures, GUESSED),
+    ...grouped('heights-unknown', 'note', heights, nearness, figures, GUESSED),
+  ];
+}
+
+function boardFindings(context: PlanningContext): Finding[] {
+  const { evaluation, board, plan } = context;
+  const offBoard = evaluation.notEvaluated.filter((entry) => entry.reason === 'off-board');
+  const found: Finding[] = [
+    ...grouped(
+      'parts-off-board',
+      'warn',
+      offBoard,
+      () => 0,
+      () => ({}),
+      null,
+    ),
+  ];
+  if (evaluation.grid.grownFromMm !== null) {
+    const figures = { fromMm: evaluation.grid.grownFromMm, cellMm: evaluation.grid.cellMm };
+    found.push(finding('grid-grown', 'note', onBoard, figures, assumption('At most 400,000 cells')));
+  }
+  if (!board.laminate.layersKnown) {
+    const figures = { layers: board.laminate.layers.length };
+    found.push(finding('laminate-guessed', 'warn', onBoard, figures, GUESSED));
+  }
+  if (plan.station.gasReads === 'setting') found.push(finding('outlet-not-measured', 'note', onStation, {}, OUTLET));
+  if (evaluation.bands === 'not-computed') found.push(finding('bands-not-computed', 'note', onBoard, {}, null));
+  return found;
+}
+
+/** What is not known about board and station, and what stands in its place. */
+export const inputFindings = (context: PlanningContext): Finding[] => [
+  ...alloyFindings(context),
+  ...classFindings(context),
+  ...boardFindings(context),
+];

@@ -1,0 +1,115 @@
+import type { PartAction, PartExposure, RunNumbers, RunResult } from '../../shared-types/evaluation.ts';
+import type { HeatRun } from '../../shared-types/plan.ts';
+import type { PlanningContext } from './context.ts';
+import { bodyJudgement, jointJudgement } from './judgement.ts';
+import { firstGasSegment, gasAt } from './segments.ts';
+
+type Abort = Pick<RunNumbers, 'abortAtC' | 'abortOn' | 'abortFor'>;
+type FirstOver = { refdes: string; atS: number };
+
+/**
+ * When a part first passes its limit, s. Without that figure: its peak less the time spent over it, which is never
+ * later than the truth, as part of that time may lie after the peak. Null: never over.
+ */
+function overAt(exposure: PartExposure): number | null {
+  if (exposure.overAtS !== undefined) return exposure.overAtS;
+  return exposure.secondsOver > 0 ? Math.max(0, exposure.peakAtS - exposure.secondsOver) : null;
+}
+
+const OVER: ReadonlySet<PartAction['action']> = new Set(['remove-first', 'shield', 'cannot-be-saved']);
+
+/** The first neighbour that passes its limit in this run and that the plan does nothing about yet. */
+function firstOver(context: PlanningContext, runId: string, actions: readonly PartAction[]): FirstOver | null {
+  let first: FirstOver | null = null;
+  for (const action of actions) {
+    const exposure = context.exposures.get(action.refdes);
+    if (!exposure || action.done || !OVER.has(action.action) || exposure.worstRunId !== runId) continue;
+    const atS = overAt(exposure);
+    if (atS !== null && (!first || atS < first.atS)) first = { refdes: action.refdes, atS };
+  }
+  return first;
+}
+
+/** Board temperature at the site at a time, C: from the series, else along straight lines between the segments' ends. */
+export function siteReadingAt(result: RunResult, roomC: number, atS: number): number {
+  const { siteSeries, segments } = result;
+  if (siteSeries && siteSeries.celsius.length > 0) {
+    const index = Math.min(siteSeries.celsius.length - 1, Math.max(0, Math.round(atS / siteSeries.stepS) - 1));
+    return siteSeries.celsius[index];
+  }
+  let before = { endsAtS: 0, siteC: roomC };
+  for (const segment of segments) {
+    if (atS <= segment.endsAtS) {
+      const share = (atS - before.endsAtS) / (segment.endsAtS - before.endsAtS);
+      return before.siteC + share * (segment.siteC - before.siteC);
+    }
+    before = segment;
+  }
+  return before.siteC;
+}
+
+/** What a thermocouple on this part may not pass: body and skin limits, and the joints' where they must not melt. */
+function limitOnPart(context: PlanningContext, refdes: string, actions: ReadonlyMap<string, PartAction>) {
+  const exposure = context.exposures.get(refdes);
+  if (!exposure || context.siteOfTarget.has(refdes)) return null;
+  const mayMelt = actions.get(refdes)?.action === 'leave-will-reflow';
+  const judgements = [bodyJudgement(exposure), mayMelt ? null : jointJudgement(exposure)];
+  return judgements.reduce((least, next) => (next && (!least || next.marginK < least.marginK) ? next : least), null);
+}
+
+/** 'Off if W3 reads N': the watched neighbour with the least margin, else the site's reading when the first goes over. */
+function abortOf(
+  context: PlanningContext,
+  result: RunResult,
+  actions: ReadonlyMap<string, PartAction>,
+  over: FirstOver | null,
+): Abort {
+  const watched = result.watch.flatMap((reading) => {
+    const tag = context.plan.tags.find((candidate) => candidate.id === reading.tagId);
+    if (tag?.kind !== 'watchPoint' || tag.refdes === null) return [];
+    const judgement = limitOnPart(context, tag.refdes, actions);
+    return judgement ? [{ name: reading.name, refdes: tag.refdes, judgement }] : [];
+  });
+  if (watched.length > 0) {
+    const tightest = watched.reduce((a, b) => (b.judgement.marginK < a.judgement.marginK ? b : a));
+    return { abortAtC: tightest.judgement.limit.celsius, abortOn: tightest.name, abortFor: tightest.refdes };
+  }
+  if (!over) return {};
+  const abortAtC = siteReadingAt(result, context.plan.station.roomC, over.atS);
+  return { abortAtC, abortOn: 'site', abortFor: over.refdes };
+}
+
+/** The readings carry the first site of a run only, so only its own start can be told. */
+function startOf(run: HeatRun, siteId: string, result: RunResult): Pick<RunNumbers, 'startGasAtC' | 'gasFromS'> {
+  const gas = gasAt(run, siteId);
+  if (!gas) return {};
+  const first = gas.firstSegment === firstGasSegment(run) && siteId === run.siteIds[0] && gas.firstSegment > 0;
+  const before = first ? result.segments[gas.firstSegment - 1] : undefined;
+  return { gasFromS: gas.fromS, ...(before && { startGasAtC: before.siteC }) };
+}
+
+/** Numbers to act on, one entry for each target of each run (heat model page, section 7). */
+export function runNumbersFor(context: PlanningContext, actions: readonly PartAction[]): RunNumbers[] {
+  const byPart = new Map(actions.map((action) => [action.refdes, action]));
+  return context.evaluation.runs.flatMap((result) => {
+    const run = context.runs.get(result.runId);
+    if (!run) return [];
+    const over = firstOver(context, result.runId, actions);
+    const abort = abortOf(context, result, byPart, over);
+    return result.targets.map((target): RunNumbers => {
+      const gas = gasAt(run, target.siteId);
+      const moltenAtS = target.verdict === 'melts' ? target.moltenAtS : null;
+      return {
+        runId: result.runId,
+        siteId: target.siteId,
+        refdes: target.refdes,
+        ...startOf(run, target.siteId, result),
+        ...(moltenAtS !== null && { moltenAtS }),
+        ...(moltenAtS !== null && gas && { notMoltenByS: Math.max(gas.untilS, moltenAtS) }),
+        ...abort,
+        ...(over && { firstOver: over.refdes }),
+        ...(over && moltenAtS !== null && { secondsToSpare: over.atS - moltenAtS }),
+      };
+    });
+  });
+}
