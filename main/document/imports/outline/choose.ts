@@ -14,6 +14,8 @@ export interface OutlineCandidate {
   readonly declared: boolean;
   /** Share of the placements inside, 0 to 1. */
   readonly share: number;
+  /** Place in the list of candidates; 0 is the choice of the importer. */
+  readonly rank: number;
 }
 
 export interface OutlineChoice {
@@ -64,9 +66,9 @@ function rankCandidates(sources: readonly OutlineSource[], placements: readonly 
       .filter(({ areaMm2 }) => areaMm2 >= MIN_OUTLINE_AREA_MM2)
       .map((loop) => ({ loop, declared, share: shareInside(loop, placements) })),
   );
-  const fits = (candidate: OutlineCandidate) => candidate.share >= SHARE_NEEDED;
+  const fits = (candidate: { share: number }) => candidate.share >= SHARE_NEEDED;
   const byArea = placements.length === 0 ? -1 : 1;
-  return candidates.sort((a, b) => {
+  candidates.sort((a, b) => {
     if (fits(a) !== fits(b)) return fits(a) ? -1 : 1;
     if (fits(a)) {
       if (a.declared !== b.declared) return a.declared ? -1 : 1;
@@ -74,6 +76,7 @@ function rankCandidates(sources: readonly OutlineSource[], placements: readonly 
     }
     return b.share - a.share || a.loop.areaMm2 - b.loop.areaMm2;
   });
+  return candidates.map((candidate, rank) => ({ ...candidate, rank }));
 }
 
 /** Share of the points inside the loop; 1 when there are none. */

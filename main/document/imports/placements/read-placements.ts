@@ -154,7 +154,7 @@ function readRow(
     y: scale(y),
     rotation: turn ?? 0,
     side: side ?? 'top',
-    packageName: context.cell(row, 'package') ?? '',
+    packageName: context.cell(row, 'package') ?? context.cell(row, 'description') ?? '',
     value: context.cell(row, 'value') || context.cell(row, 'description') || '',
     heightMm:
       height && height.value > 0 && unit.mmPerUnit
@@ -164,7 +164,10 @@ function readRow(
     file: context.file,
     line: row.line,
   };
-  if (side === null) return { placement, fault: fault('side') };
+  if (side === null) {
+    const word = context.cell(row, 'side') ?? context.cell(row, 'mirror') ?? '';
+    return { placement, fault: { ...fault('side'), word } };
+  }
   return turn === null ? { placement, fault: fault('rotation') } : { placement };
 }
 

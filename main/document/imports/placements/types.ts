@@ -21,6 +21,8 @@ export interface Placement {
 export interface RowFault {
   readonly line: number;
   readonly text: string;
+  /** The side word that is not known. */
+  readonly word?: string;
   readonly fault: 'position' | 'refdes' | 'rotation' | 'side' | 'cells';
 }
 

@@ -1,0 +1,152 @@
+import { flattenContour, insidePolygon } from '../../../../shared-types/geometry.ts';
+import { byLetters, type ImportNote } from '../../../../shared-types/words/imports.ts';
+import { MARGIN_MM } from './contours.ts';
+import type { BuiltPart } from './parts.ts';
+import type { ReportInput } from './report.ts';
+
+type Notes = (ImportNote | false)[];
+
+/** What the finished board leaves to say: guesses, odd parts, doubtful outline. */
+export function boardNotes(input: ReportInput): ImportNote[] {
+  const notes: Notes = [
+    ...placementNotes(input),
+    ...frameNotes(input),
+    ...outlineNotes(input),
+    ...partNotes(input.built),
+    ...checkNotes(input),
+  ];
+  return notes.filter((note) => note !== false);
+}
+
+/** A note about parts, if there are any. */
+function about(
+  weight: ImportNote['weight'],
+  code: ImportNote['code'],
+  refdes: string[],
+  detail?: ImportNote['detail'],
+): ImportNote | false {
+  return refdes.length > 0 && { weight, code, refdes, ...(detail ? { detail } : {}) };
+}
+
+function placementNotes({ registration, merged, tables }: ReportInput): Notes {
+  const { assumedUnit, unitBy } = registration;
+  const why = unitBy === 'pads' ? 'the parts then lie on their pads' : 'board and gaps then have a likely size';
+  const inner = merged.placements.flatMap(({ side, refdes }) => (side === 'inner' ? [refdes] : []));
+  return [
+    assumedUnit !== null &&
+      unitBy !== 'chosen' && {
+        weight: unitBy === 'pads' ? 'note' : 'warn',
+        code: 'unit-guessed',
+        detail: { unit: assumedUnit, why },
+      },
+    registration.bottomNegated && {
+      weight: 'note',
+      code: 'bottom-negated',
+      detail: {
+        why:
+          registration.bottomBy === 'pads'
+            ? 'the parts then lie on their pads'
+            : 'all of it is negative and none of the top',
+      },
+    },
+    about('warn', 'reference-twice', [...merged.renamed]),
+    merged.repeated > 0 && {
+      weight: 'note',
+      code: 'same-in-two-files',
+      file: tables.at(-1)?.file,
+      detail: { count: merged.repeated },
+    },
+    about('warn', 'inner-layer', inner),
+  ];
+}
+
+function frameNotes({ frame, layers }: ReportInput): Notes {
+  const hasOutline = frame.choice !== null;
+  const { copperLayers } = layers;
+  return [
+    hasOutline && frame.offset.by === 'none' && { weight: 'warn', code: 'offset-not-known' },
+    frame.offset.by === 'corner' && {
+      weight: 'warn',
+      code: 'offset-by-corner',
+      detail: { share: Math.round((frame.choice?.share ?? 0) * 100) },
+    },
+    copperLayers === null
+      ? { weight: 'note', code: 'laminate-not-known' }
+      : { weight: 'note', code: 'laminate-guessed', detail: { layers: copperLayers } },
+  ];
+}
+
+function outlineNotes({ frame, contours, built, layers }: ReportInput): Notes {
+  const { choice } = frame;
+  if (choice === null) return [{ weight: 'warn', code: 'no-outline', detail: { margin: MARGIN_MM } }];
+  const polygon = flattenContour(contours.outline);
+  const { shift } = contours;
+  const off = built.filter(({ part }) => !insidePolygon({ x: part.x + shift.x, y: part.y + shift.y }, polygon));
+  const declared = layers.outlines.some(({ file, declared: says }) => says && file === choice.outline.file);
+  return [
+    choice.why === 'best' && {
+      weight: 'warn',
+      code: 'outline-unsure',
+      detail: { share: Math.round(choice.share * 100) },
+    },
+    choice.outline.gapMm > 0 && {
+      weight: 'warn',
+      code: 'outline-gap',
+      detail: { gap: Math.round(choice.outline.gapMm * 1000) / 1000 },
+    },
+    choice.leftOut > 0 && { weight: 'note', code: 'loops-left', detail: { count: choice.leftOut } },
+    !declared &&
+      choice.cutouts.length > 0 && { weight: 'warn', code: 'cutouts-unsure', detail: { count: choice.cutouts.length } },
+    about(
+      'warn',
+      'off-board',
+      off.map(({ part }) => part.refdes),
+    ),
+  ];
+}
+
+function partNotes(built: readonly BuiltPart[]): Notes {
+  const refs = (test: (one: BuiltPart) => boolean) => built.filter(test).map(({ part }) => part.refdes);
+  const bodyless = (one: BuiltPart) => one.part.class === 'mark-on-board';
+  return [
+    about(
+      'note',
+      'not-fitted',
+      refs(({ part }) => !part.fitted),
+    ),
+    about(
+      'note',
+      'middle-from-pads',
+      refs(({ middle }) => middle !== null),
+    ),
+    about(
+      'note',
+      'array-by-grid',
+      refs(({ land, part }) => land?.grid != null && ['bga', 'csp', 'lga'].includes(part.class)),
+    ),
+    about(
+      'warn',
+      'size-assumed',
+      refs((one) => one.sizeAssumed && !bodyless(one)),
+    ),
+    about(
+      'note',
+      'class-not-known',
+      refs(({ part }) => part.class === 'unknown'),
+    ),
+  ];
+}
+
+function checkNotes({ check }: ReportInput): Notes {
+  if (!check) return [];
+  return [
+    about('warn', 'side-differs', [...check.side.wrong]),
+    about(
+      'warn',
+      'turn-differs',
+      check.turn.wrong.map(({ refdes }) => refdes),
+    ),
+    about('note', 'no-pads', [...check.withoutPads]),
+    about('note', 'pads-only', [...check.padsOnly], { kinds: byLetters(check.padsOnly) }),
+  ];
+}

@@ -1,0 +1,134 @@
+import type { PadCheck } from '../../../../shared-types/words/imports.ts';
+import { type Pad, pinCentres } from '../pads/collect.ts';
+import { toOwnAxes } from '../pads/extents.ts';
+import {
+  judgeTurns,
+  type PhaseGroup,
+  phaseGroups,
+  type TurnRule,
+  type TurnSample,
+  type TurnVerdict,
+} from '../pads/turn.ts';
+import { angleDifference, type Point } from '../plane.ts';
+import type { PlacedMm } from '../register/register.ts';
+import type { BuiltPart } from './parts.ts';
+
+export const CENTRE_LIMIT_MM = 0.05;
+export const TURN_LIMIT_DEGREES = 1;
+
+/** What the turn vote needs of every part that has pads. */
+export function turnSamples(placements: readonly PlacedMm[], pads: ReadonlyMap<string, readonly Pad[]>): TurnSample[] {
+  return placements.flatMap(({ refdes, side, packageName, rotation }) => {
+    const own = pads.get(refdes);
+    if (!own || side === 'inner') return [];
+    return [{ refdes, side, packageName, written: rotation, pins: pinCentres(own) }];
+  });
+}
+
+export interface CheckInput {
+  readonly built: readonly BuiltPart[];
+  readonly pads: ReadonlyMap<string, readonly Pad[]>;
+  readonly layer: PadCheck['layer'];
+  readonly rule: TurnRule;
+}
+
+/** Holds every part against its pads: side, middle, turn. */
+export function checkParts({ built, pads, layer, rule }: CheckInput): PadCheck {
+  const withPads = built.filter(({ part }) => pads.has(part.refdes));
+  const placed = new Set(built.map(({ placement }) => placement.refdes));
+  const samples = turnSamples(
+    withPads.map(({ placement }) => placement),
+    pads,
+  );
+  return {
+    layer,
+    withPads: withPads.length,
+    side: checkSides(withPads, pads),
+    centre: checkCentres(withPads),
+    turn: checkTurns(withPads, phaseGroups(samples), pads, rule),
+    withoutPads: built.flatMap(({ part }) => (pads.has(part.refdes) ? [] : [part.refdes])),
+    padsOnly: [...pads.keys()].filter((refdes) => !placed.has(refdes)).sort(byName),
+  };
+}
+
+function byName(a: string, b: string): number {
+  return a.localeCompare(b, 'en', { numeric: true });
+}
+
+/** Surface pads lie on the side of their part; pins that go through say nothing. */
+function checkSides(parts: readonly BuiltPart[], pads: CheckInput['pads']): PadCheck['side'] {
+  const wrong: string[] = [];
+  let [right, throughHole] = [0, 0];
+  for (const { part } of parts) {
+    const surface = (pads.get(part.refdes) ?? []).filter((pad) => !pad.through);
+    if (surface.length === 0) throughHole++;
+    else if (surface.some((pad) => pad.side === part.side)) right++;
+    else wrong.push(part.refdes);
+  }
+  return { right, throughHole, wrong };
+}
+
+function checkCentres(parts: readonly BuiltPart[]): PadCheck['centre'] {
+  const off = parts.filter(({ offMm }) => offMm !== null && offMm > CENTRE_LIMIT_MM);
+  return {
+    within: parts.length - off.length,
+    limitMm: CENTRE_LIMIT_MM,
+    off: off.map(({ part, offMm, middle }) => {
+      const alike = parts.filter((other) => other.part.package.name === part.package.name);
+      const common = alike.length > 1 && alike.every((other) => Math.abs((other.offMm ?? 0) - (offMm ?? 0)) < 0.01);
+      const why = middle ?? (common ? 'uneven' : 'single');
+      return { refdes: part.refdes, mm: Math.round((offMm ?? 0) * 1e4) / 1e4, packageName: part.package.name, why };
+    }),
+  };
+}
+
+function checkTurns(
+  parts: readonly BuiltPart[],
+  groups: readonly PhaseGroup[],
+  pads: CheckInput['pads'],
+  rule: TurnRule,
+): PadCheck['turn'] {
+  const verdicts = judgeTurns(groups, rule);
+  const compared = verdicts.filter(({ groupSize }) => groupSize > 1);
+  const many = compared.filter(({ twoPads }) => !twoPads);
+  const two = compared.filter(({ twoPads }) => twoPads);
+  const alone = verdicts.filter(({ groupSize }) => groupSize === 1).map(({ refdes }) => refdes);
+  const byRefdes = new Map(parts.map((one) => [one.part.refdes, one]));
+  const along = alone.filter((refdes) => liesAlongAxes(byRefdes.get(refdes), pads.get(refdes) ?? []));
+  const right = (list: readonly TurnVerdict[]) =>
+    list.filter(({ offDegrees }) => offDegrees <= TURN_LIMIT_DEGREES).length;
+  return {
+    limitDegrees: TURN_LIMIT_DEGREES,
+    manyPins: { right: right(many), of: many.length },
+    twoPads: {
+      right: right(two),
+      of: two.length,
+      rightWithPinNumbers: two.filter(({ offWithPins }) => offWithPins <= TURN_LIMIT_DEGREES).length,
+    },
+    alone: { alongAxes: along.length, of: alone.length, refdes: alone },
+    onePin: parts.length - verdicts.length,
+    wrong: compared
+      .filter(({ offDegrees }) => offDegrees > TURN_LIMIT_DEGREES)
+      .map(({ refdes, offDegrees }) => ({ refdes, degrees: Math.round(offDegrees * 10) / 10 })),
+  };
+}
+
+const MANY_PINS = 400;
+
+/** True when a part's pins, seen in its own axes, stand in rows along them: most nearest neighbours lie level or upright. */
+function liesAlongAxes(built: BuiltPart | undefined, pads: readonly Pad[]): boolean {
+  if (!built) return false;
+  const pins = [...pinCentres(pads).values()].slice(0, MANY_PINS).map((pin) => toOwnAxes(built.part, pin));
+  const level = pins.filter((pin) => isLevel(pin, pins));
+  return level.length > pins.length / 2;
+}
+
+function isLevel(pin: Point, pins: readonly Point[]): boolean {
+  let nearest: { angle: number; gap: number } | null = null;
+  for (const other of pins) {
+    const gap = Math.hypot(other.x - pin.x, other.y - pin.y);
+    if (other === pin || gap === 0 || (nearest && gap >= nearest.gap)) continue;
+    nearest = { gap, angle: (Math.atan2(other.y - pin.y, other.x - pin.x) * 180) / Math.PI };
+  }
+  return nearest !== null && angleDifference(nearest.angle, 0, 90) <= TURN_LIMIT_DEGREES;
+}

@@ -1,0 +1,110 @@
+import type { Part } from '../../../../shared-types/board.ts';
+import { guessPart } from '../../../../shared-types/library/guess-part.ts';
+import { tidy } from '../outline/contour.ts';
+import { type Pad, padsBox } from '../pads/collect.ts';
+import { describeLand, type PartLand } from '../pads/extents.ts';
+import { applyTurn, type TurnRule } from '../pads/turn.ts';
+import { boxCentre, boxHeight, boxWidth, distance, type Point } from '../plane.ts';
+import type { PlacedMm } from '../register/register.ts';
+
+/** A part with what the import learned on the way. */
+export interface BuiltPart {
+  readonly part: Part;
+  readonly placement: PlacedMm;
+  readonly land: PartLand | null;
+  /** Placement to pads' middle, mm; null without pads. */
+  readonly offMm: number | null;
+  /** Why the pads' middle was taken as the body's, or null: the placement was. */
+  readonly middle: 'pin' | 'far' | null;
+  readonly sizeAssumed: boolean;
+}
+
+export interface PartContext {
+  readonly pads: ReadonlyMap<string, readonly Pad[]>;
+  /** Added to placements to reach Gerber coordinates. */
+  readonly offset: Point;
+  readonly rule: TurnRule;
+}
+
+/** A part at Gerber coordinates: middle, turn, body, class guess, pin 1. `placement` must not lie on an inner layer. */
+export function buildPart(placement: PlacedMm, { pads, offset, rule }: PartContext): BuiltPart {
+  const side = placement.side === 'bottom' ? 'bottom' : 'top';
+  const turn = applyTurn(placement.rotation, side, rule);
+  const placed = { x: placement.x + offset.x, y: placement.y + offset.y };
+  const own = pads.get(placement.refdes);
+  const middle = own ? bodyMiddle(placed, own) : null;
+  const centre = middle?.at ?? placed;
+  const land = own ? describeLand(own, { ...centre, side, turn }) : null;
+  const body = bodyOf(placement, land);
+  const part: Part = {
+    refdes: placement.refdes,
+    side,
+    x: tidy(centre.x),
+    y: tidy(centre.y),
+    turn,
+    package: body.package,
+    class: body.classId,
+    classGuessed: true,
+    value: placement.value.slice(0, 200),
+    fitted: placement.fitted,
+    alloy: 'unknown',
+    edgeBonded: false,
+    underfilled: false,
+    coated: false,
+    ...(land ? { pinCount: land.pinCount } : {}),
+    ...(land?.padAreaMm2 ? { padAreaMm2: Math.round(land.padAreaMm2 * 1e4) / 1e4 } : {}),
+    ...(land?.pin1 ? { pin1: { x: tidy(land.pin1.x), y: tidy(land.pin1.y) } } : {}),
+  };
+  const offMm = own ? distance(placed, boxCentre(padsBox(own))) : null;
+  return { part, placement, land, offMm, middle: middle?.why ?? null, sizeAssumed: body.assumed };
+}
+
+const OFF_MM = 0.05;
+const FAR_SHARE = 0.25;
+
+/**
+ * Placement files give the point a machine picks: the body's middle. Some give the drawing's origin instead: then it lies
+ * on a pin, or far off the pads, and the middle of the pads is the better guess.
+ */
+function bodyMiddle(placed: Point, pads: readonly Pad[]): { at: Point; why: 'pin' | 'far' } | null {
+  const box = padsBox(pads);
+  const at = boxCentre(box);
+  if (distance(at, placed) <= OFF_MM) return null;
+  if (pads.some((pad) => distance(pad.at, placed) <= OFF_MM)) return { at, why: 'pin' };
+  const far =
+    Math.abs(at.x - placed.x) > FAR_SHARE * boxWidth(box) || Math.abs(at.y - placed.y) > FAR_SHARE * boxHeight(box);
+  return far ? { at, why: 'far' } : null;
+}
+
+const FALLBACK_MM = 1;
+const MIN_BODY_MM = 0.1;
+
+function bodyOf(placement: PlacedMm, land: PartLand | null) {
+  const bodyMm = land ? { lengthMm: land.lengthMm, widthMm: land.widthMm } : null;
+  const guess = guessPart({
+    refdes: placement.refdes,
+    packageName: placement.packageName,
+    value: placement.value,
+    pinCount: land?.pinCount ?? null,
+    bodyMm,
+    padGrid: land?.grid ?? null,
+  });
+  const size = guess.package ?? {
+    shape: 'rectangle' as const,
+    lengthMm: FALLBACK_MM,
+    widthMm: FALLBACK_MM,
+    heightMm: null,
+  };
+  const mm = (value: number) => Math.max(MIN_BODY_MM, Math.round(value * 1e4) / 1e4);
+  return {
+    classId: guess.classId,
+    assumed: guess.package === null,
+    package: {
+      name: placement.packageName.slice(0, 200),
+      shape: size.shape,
+      lengthMm: mm(size.lengthMm),
+      widthMm: mm(size.widthMm),
+      heightMm: placement.heightMm && placement.heightMm < 200 ? placement.heightMm : size.heightMm,
+    },
+  };
+}

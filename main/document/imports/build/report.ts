@@ -1,0 +1,101 @@
+import type { ImportedFile, ImportedTable, ImportReport, PadCheck } from '../../../../shared-types/words/imports.ts';
+import type { Recognised } from '../files/recognise.ts';
+import type { TurnRule } from '../pads/turn.ts';
+import type { PlacementTable } from '../placements/types.ts';
+import { boxHeight, boxWidth } from '../plane.ts';
+import type { Registration } from '../register/register.ts';
+import { boardNotes } from './board-notes.ts';
+import type { BoardContour } from './contours.ts';
+import type { Frame } from './frame.ts';
+import type { Layers } from './layers.ts';
+import type { MergedPlacements } from './merge.ts';
+import { fileNotes, gerberNotes, tableNotes, turnSenseNote } from './notes.ts';
+import type { BuiltPart } from './parts.ts';
+
+export interface ReportInput {
+  readonly files: readonly Recognised[];
+  readonly tables: readonly PlacementTable[];
+  readonly layers: Layers;
+  readonly registration: Registration;
+  readonly merged: MergedPlacements;
+  readonly frame: Frame;
+  readonly rule: TurnRule;
+  readonly built: readonly BuiltPart[];
+  readonly contours: BoardContour;
+  readonly check: PadCheck | null;
+}
+
+const WEIGHTS = ['stop', 'warn', 'note'];
+
+/** Everything the import did, for the report. */
+export function makeReport(input: ReportInput): ImportReport {
+  const { files, tables, registration, merged, frame, rule, contours } = input;
+  const onSide = (side: string) => merged.placements.filter((placement) => placement.side === side).length;
+  const unread = tables.flatMap(({ faults }) => faults.filter(({ fault }) => fault !== 'side' && fault !== 'rotation'));
+  const notes = [
+    ...fileNotes(files),
+    ...files.flatMap((file) =>
+      file.kind === 'layer' && input.layers.used.has(file.name) ? gerberNotes(file.name, file.image.notes) : [],
+    ),
+    ...tables.flatMap(tableNotes),
+    ...turnSenseNote(rule),
+    ...boardNotes(input),
+  ];
+  return {
+    files: files.map(fileLine),
+    tables: tables.map((table) => tableLine(table, registration)),
+    counts: { top: onSide('top'), bottom: onSide('bottom'), inner: onSide('inner'), unread: unread.length },
+    outline: outlineLine(frame, contours),
+    offset: {
+      xMm: frame.offset.x,
+      yMm: frame.offset.y,
+      by: frame.offset.by,
+      votes: frame.offset.votes,
+      of: frame.offset.of,
+    },
+    shift: { xMm: contours.shift.x, yMm: contours.shift.y },
+    bottom: { xNegated: registration.bottomNegated, by: registration.bottomBy, angle: rule.bottom, topAngle: rule.top },
+    check: input.check,
+    notes: notes.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight)),
+  };
+}
+
+function fileLine(file: Recognised): ImportedFile {
+  if (file.kind === 'placements') return { name: file.name, role: 'placements', by: 'content' };
+  if (file.kind === 'layer') return { name: file.name, role: file.role, by: file.by };
+  return { name: file.name, role: 'not-used', by: 'content' };
+}
+
+function tableLine(table: PlacementTable, { assumedUnit, unitBy }: Registration): ImportedTable {
+  const { file, encoding, separator, headingLine, placements, unit, unitFrom } = table;
+  const guessed = unitBy === 'said' ? 'size' : unitBy;
+  return {
+    file,
+    encoding,
+    separator,
+    headingLine,
+    unit: unit ?? assumedUnit ?? 'mm',
+    unitFrom: unitFrom === 'unknown' ? guessed : unitFrom,
+    rows: placements.length,
+  };
+}
+
+function outlineLine({ choice }: Frame, { box, cutouts, arcs }: BoardContour): ImportReport['outline'] {
+  const percent = (share: number) => Math.round(share * 1000) / 10;
+  return {
+    file: choice?.outline.file ?? null,
+    lengthMm: boxWidth(box),
+    widthMm: boxHeight(box),
+    cutouts: cutouts.length,
+    arcs,
+    why: choice?.why ?? 'parts',
+    sharePercent: percent(choice?.share ?? 1),
+    others: (choice?.others ?? []).map(({ loop, share, rank }) => ({
+      rank,
+      file: loop.file,
+      lengthMm: boxWidth(loop.box),
+      widthMm: boxHeight(loop.box),
+      sharePercent: percent(share),
+    })),
+  };
+}

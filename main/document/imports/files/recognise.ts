@@ -1,0 +1,129 @@
+import { readGerber } from '../gerber/read-gerber.ts';
+import type { GerberFailure, GerberImage } from '../gerber/types.ts';
+import { readPlacements } from '../placements/read-placements.ts';
+import type { PlacementTable } from '../placements/types.ts';
+import { decodeText, type TextResult } from '../text/decode-text.ts';
+
+export interface GivenFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export type LayerRole =
+  | 'profile'
+  | 'mechanical'
+  | 'copper-top'
+  | 'copper-bottom'
+  | 'copper-inner'
+  | 'paste-top'
+  | 'paste-bottom'
+  | 'mask-top'
+  | 'mask-bottom'
+  | 'legend'
+  | 'other-layer';
+
+/** What a file turned out to be, and how that was told. */
+export type Recognised =
+  | { readonly kind: 'placements'; readonly name: string; readonly table: PlacementTable }
+  | {
+      readonly kind: 'layer';
+      readonly name: string;
+      readonly role: LayerRole;
+      readonly by: 'function' | 'name';
+      readonly image: GerberImage;
+    }
+  | { readonly kind: 'unusedLayer'; readonly name: string; readonly role: LayerRole }
+  | { readonly kind: 'brokenLayer'; readonly name: string; readonly failure: GerberFailure }
+  | { readonly kind: 'noText'; readonly name: string; readonly reason: Extract<TextResult, { ok: false }>['reason'] }
+  | { readonly kind: 'other'; readonly name: string; readonly what: OtherKind };
+
+export type OtherKind = 'drill' | 'netlist' | 'xml' | 'dxf' | 'json' | 'bill' | 'text';
+
+/** Tells what one file is by its content, and a Gerber layer's role by its own function or else its name. Never throws. */
+export function recognise({ name, bytes }: GivenFile): Recognised {
+  const decoded = decodeText(bytes);
+  if (!decoded.ok) return { kind: 'noText', name, reason: decoded.reason };
+  const { text } = decoded;
+  const head = text.slice(0, 20_000);
+  const other = otherKind(head);
+  if (other) return { kind: 'other', name, what: other };
+  if (looksLikeGerber(head)) {
+    const early = roleByFunction(statedFunction(head));
+    if (early && UNUSED_ROLES.has(early)) return { kind: 'unusedLayer', name, role: early };
+    const result = readGerber(text);
+    if (!result.ok) return { kind: 'brokenLayer', name, failure: result.failure };
+    const byFunction = roleByFunction(result.image.fileFunction);
+    return {
+      kind: 'layer',
+      name,
+      role: byFunction ?? roleByName(name),
+      by: byFunction ? 'function' : 'name',
+      image: result.image,
+    };
+  }
+  const table = readPlacements(text, name, decoded.encoding, decoded.guessed);
+  if (table) return { kind: 'placements', name, table };
+  return { kind: 'other', name, what: looksLikeBill(head) ? 'bill' : 'text' };
+}
+
+function looksLikeGerber(head: string): boolean {
+  return /%FS[LTAID]|%MO(MM|IN)\*%|%ADD\d+|^G04 /m.test(head) && head.includes('*');
+}
+
+function otherKind(head: string): OtherKind | null {
+  if (/^\s*(%\s*)?M48\s*$/m.test(head.slice(0, 400))) return 'drill';
+  if (/^(P {2}(JOB|CODE|UNITS)|[C3][12]7[A-Z+-])/m.test(head.slice(0, 4000))) return 'netlist';
+  if (/^\s*(<\?xml|<[A-Za-z!][^>]*>)/.test(head)) return 'xml';
+  if (/^\s*0\s*\r?\n\s*SECTION/.test(head)) return 'dxf';
+  return /^\s*[{[]\s*("|\{|\])/.test(head) ? 'json' : null;
+}
+
+function looksLikeBill(head: string): boolean {
+  return /\b(qty|quantity)\b/i.test(head) && /\b(ref|reference|designator)s?\b/i.test(head);
+}
+
+/** Layers that a board does not need are not read, once they say what they are. */
+const UNUSED_ROLES = new Set<LayerRole>(['copper-inner', 'legend', 'other-layer']);
+
+function statedFunction(head: string): string[] {
+  return /TF\.FileFunction,([^*]*)\*/.exec(head)?.[1].split(',') ?? [];
+}
+
+/** Gerber format specification, section 5.6.3 (.FileFunction). */
+function roleByFunction([kind, second, third]: readonly string[]): LayerRole | null {
+  const where = /^top$/i.test(third ?? '') || /^top$/i.test(second ?? '') ? 'top' : 'bottom';
+  switch (kind?.toLowerCase()) {
+    case 'profile':
+      return 'profile';
+    case 'copper':
+      return /^(top|bot)$/i.test(third ?? '') ? `copper-${where}` : 'copper-inner';
+    case 'paste':
+      return `paste-${where}`;
+    case 'soldermask':
+      return `mask-${where}`;
+    case 'legend':
+      return 'legend';
+    case undefined:
+      return null;
+    default:
+      return 'other-layer';
+  }
+}
+
+/** File name endings in use for layers. Common practice, no source. */
+const NAME_RULES: readonly [RegExp, LayerRole][] = [
+  [/\.(gko|gml|oln)$|edge[._-]?cuts|outline|profile|board[._ -]?shape|dimension/i, 'profile'],
+  [/\.gm\d+$|mechanical|\.gd\d+$/i, 'mechanical'],
+  [/\.(gtl|cmp)$|top[._ -]?(layer|copper)|f[._]cu\b/i, 'copper-top'],
+  [/\.(gbl|sol)$|bot(tom)?[._ -]?(layer|copper)|b[._]cu\b/i, 'copper-bottom'],
+  [/\.(gtp|crc)$|top[._ -]?paste|f[._]paste/i, 'paste-top'],
+  [/\.(gbp|crs)$|bot(tom)?[._ -]?paste|b[._]paste/i, 'paste-bottom'],
+  [/\.(gts|stc)$|top[._ -]?(solder)?mask|f[._]mask/i, 'mask-top'],
+  [/\.(gbs|sts)$|bot(tom)?[._ -]?(solder)?mask|b[._]mask/i, 'mask-bottom'],
+  [/\.(gto|gbo|plc|pls)$|silk|legend/i, 'legend'],
+  [/\.(g\d+|gp\d+)$|\binner?\d*|\bin\d+[._]cu/i, 'copper-inner'],
+];
+
+function roleByName(name: string): LayerRole {
+  return NAME_RULES.find(([pattern]) => pattern.test(name))?.[1] ?? 'mechanical';
+}

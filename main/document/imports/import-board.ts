@@ -1,0 +1,135 @@
+import { type Board, boardSchema } from '../../../shared-types/board.ts';
+import { BOARD_FORMAT, BOARD_VERSION } from '../../../shared-types/format-version.ts';
+import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
+import { boardFault } from '../../../shared-types/rules/board-faults.ts';
+import type { ImportReport } from '../../../shared-types/words/imports.ts';
+import { checkParts, turnSamples } from './build/check.ts';
+import { type BoardContour, outlineContours } from './build/contours.ts';
+import { findFrame } from './build/frame.ts';
+import { inputProblem } from './build/input-problem.ts';
+import { laminateOf } from './build/laminate.ts';
+import { gatherLayers, type Layers } from './build/layers.ts';
+import { mergePlacements } from './build/merge.ts';
+import { boardName, drawnFrom } from './build/naming.ts';
+import { type BuiltPart, buildPart } from './build/parts.ts';
+import { makeReport } from './build/report.ts';
+import { type GivenFile, type Recognised, recognise } from './files/recognise.ts';
+import { tidy } from './outline/contour.ts';
+import { phaseGroups, voteTurnRule } from './pads/turn.ts';
+import type { LengthWord } from './placements/columns.ts';
+import type { PlacementTable } from './placements/types.ts';
+import type { Point } from './plane.ts';
+import { register } from './register/register.ts';
+
+export type { GivenFile } from './files/recognise.ts';
+
+/** What a user may decide where the files leave it open. */
+export interface ImportChoices {
+  readonly name?: string;
+  /** Unit of placement tables that do not say theirs. */
+  readonly unit?: LengthWord;
+  readonly bottomX?: 'asSeenFromTop' | 'negated';
+  /** From the placement file's origin to the Gerber origin, mm. */
+  readonly offset?: Point;
+  /** Rank of the outline, as the report lists the candidates; 0 is the importer's own choice. */
+  readonly outline?: number;
+}
+
+export interface ImportedBoard {
+  readonly board: Board;
+  readonly report: ImportReport;
+}
+
+const MAX_FILES = 500;
+const MAX_PARTS = 20_000;
+
+/**
+ * One board out of placement tables and Gerber layers, given in any order. Lengths come out in mm, x right, y up, seen from
+ * the top, moved so that the outline's lower left is at 0, 0. Everything guessed, left out or odd stands in the report;
+ * input that gives no board gives one problem. Pure and without exceptions.
+ */
+export function importBoard(files: readonly GivenFile[], choices: ImportChoices = {}): Result<ImportedBoard> {
+  if (files.length > MAX_FILES) return fail('too-large', { detail: { limit: `${MAX_FILES} files` } });
+  const recognised = files.map(recognise);
+  const tables = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
+  const rows = tables.reduce((sum, { placements }) => sum + placements.length, 0);
+  if (rows === 0) return { ok: false, problem: inputProblem(recognised) };
+  if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
+  return build(recognised, tables, choices);
+}
+
+function build(
+  files: readonly Recognised[],
+  tables: readonly PlacementTable[],
+  choices: ImportChoices,
+): Result<ImportedBoard> {
+  const layers = gatherLayers(files);
+  const registration = register(tables, layers, choices);
+  if (registration === null) {
+    const unsaid = tables.find((table) => table.mmPerUnit === null);
+    return fail('unclear-units', { file: unsaid?.file });
+  }
+  const merged = mergePlacements(registration.placements);
+  const outside = merged.placements.filter(({ side }) => side !== 'inner');
+  const frame = findFrame(layers.outlines, outside, registration.offset, choices);
+  const vote = voteTurnRule(phaseGroups(turnSamples(outside, layers.pads)));
+  const context = { pads: layers.pads, offset: frame.offset, rule: vote.rule };
+  const built = outside.map((placement) => buildPart(placement, context));
+  const contours = outlineContours(
+    frame.choice,
+    built.map(({ part }) => part),
+  );
+  const board = assemble(files, layers, built, contours, choices);
+  const parsed = boardSchema.safeParse(board);
+  if (!parsed.success) {
+    const issue = parsed.error.issues[0];
+    return fail('invalid-field', {
+      file: tables[0].file,
+      where: issue.path.join('.'),
+      detail: { reason: issue.message },
+    });
+  }
+  const fault = boardFault(parsed.data);
+  if (fault) return { ok: false, problem: { ...fault, file: frame.choice?.outline.file } };
+  const check =
+    layers.padLayer === null ? null : checkParts({ built, pads: layers.pads, layer: layers.padLayer, rule: vote.rule });
+  const report = makeReport({
+    files,
+    tables,
+    layers,
+    registration,
+    merged,
+    frame,
+    rule: vote.rule,
+    built,
+    contours,
+    check,
+  });
+  return succeed({ board: parsed.data, report });
+}
+
+function assemble(
+  files: readonly Recognised[],
+  layers: Layers,
+  built: readonly BuiltPart[],
+  { outline, cutouts, shift }: BoardContour,
+  choices: ImportChoices,
+): Board {
+  const parts = built.map(({ part }) => ({ ...part, x: tidy(part.x + shift.x), y: tidy(part.y + shift.y) }));
+  const { name, revision } = boardName(files, choices.name);
+  return {
+    format: BOARD_FORMAT,
+    version: BOARD_VERSION,
+    name,
+    revision,
+    outline,
+    cutouts,
+    laminate: laminateOf(layers.copperLayers),
+    parts,
+    fiducials: parts.flatMap(({ refdes, side, x, y, class: id, package: { name: packageName }, value }) =>
+      id === 'mark-on-board' && /fid/i.test(`${refdes} ${packageName} ${value}`) ? [{ id: refdes, side, x, y }] : [],
+    ),
+    covers: [],
+    source: { drawnFrom: drawnFrom(files), licence: '', invented: false },
+  };
+}

@@ -1,0 +1,307 @@
+/** What the importer tells: the report's shape, and one sentence for everything in it. */
+
+export type ImportWeight = 'stop' | 'warn' | 'note';
+
+/** Something the import noticed. `refdes`: the parts it is about, all of them; the sentence names the first ones. */
+export type ImportNote = {
+  weight: ImportWeight;
+  code: ImportNoteCode;
+  file?: string;
+  line?: number;
+  refdes?: string[];
+  detail?: Record<string, string | number>;
+};
+
+export type ImportedFile = { name: string; role: string; by: 'content' | 'function' | 'name' };
+
+export type ImportedTable = {
+  file: string;
+  encoding: string;
+  separator: string;
+  headingLine: number | null;
+  unit: string;
+  unitFrom: 'value' | 'heading' | 'preamble' | 'pads' | 'size' | 'chosen';
+  rows: number;
+};
+
+export type OutlineCandidateWords = {
+  rank: number;
+  file: string;
+  lengthMm: number;
+  widthMm: number;
+  sharePercent: number;
+};
+
+/** The check of placements against pads that carry references (Gerber X2). Counts are parts. */
+export type PadCheck = {
+  layer: 'copper' | 'mask' | 'paste';
+  withPads: number;
+  side: { right: number; throughHole: number; wrong: string[] };
+  centre: { within: number; limitMm: number; off: { refdes: string; mm: number; packageName: string; why: string }[] };
+  turn: {
+    limitDegrees: number;
+    manyPins: { right: number; of: number };
+    twoPads: { right: number; of: number; rightWithPinNumbers: number };
+    /** The only part of its package: its pads lie along its own axes (modulo 90 degrees). */
+    alone: { alongAxes: number; of: number; refdes: string[] };
+    /** One pad, or several of one pin: pads cannot tell a turn. */
+    onePin: number;
+    wrong: { refdes: string; degrees: number }[];
+  };
+  withoutPads: string[];
+  padsOnly: string[];
+};
+
+export type ImportReport = {
+  files: ImportedFile[];
+  tables: ImportedTable[];
+  counts: { top: number; bottom: number; inner: number; unread: number };
+  outline: {
+    file: string | null;
+    lengthMm: number;
+    widthMm: number;
+    cutouts: number;
+    arcs: number;
+    why: 'smallest' | 'largest' | 'best' | 'chosen' | 'parts';
+    sharePercent: number;
+    others: OutlineCandidateWords[];
+  };
+  offset: {
+    xMm: number;
+    yMm: number;
+    by: 'references' | 'pairs' | 'inside' | 'corner' | 'chosen' | 'none';
+    votes: number;
+    of: number;
+  };
+  shift: { xMm: number; yMm: number };
+  bottom: { xNegated: boolean; by: 'pads' | 'signs' | 'usual' | 'chosen'; angle: string; topAngle: string };
+  check: PadCheck | null;
+  notes: ImportNote[];
+};
+
+const SHOWN = 12;
+
+/** The first names and how many more there are. */
+export function nameList(names: readonly string[], shown = SHOWN): string {
+  const more = names.length - shown;
+  return more > 0 ? `${names.slice(0, shown).join(', ')} and ${more} more` : names.join(', ');
+}
+
+/** Numbered references by their letters: 'TP 86, R 34'. */
+export function byLetters(names: readonly string[]): string {
+  const counts = new Map<string, number>();
+  for (const name of names) {
+    const letters = /^[A-Za-z]+/.exec(name)?.[0] ?? name;
+    counts.set(letters, (counts.get(letters) ?? 0) + 1);
+  }
+  return [...counts]
+    .sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))
+    .map(([letters, count]) => `${letters} ${count}`)
+    .join(', ');
+}
+
+type Words = (refs: string, count: number, detail: Record<string, string | number>) => string;
+const parts = (count: number): string => (count === 1 ? '1 part' : `${count} parts`);
+
+const NOTES = {
+  'file-not-used': (_r, _n, d) => `Not used: ${d.what}.`,
+  'file-not-read': (_r, _n, d) => `Not read: it is ${d.what}.`,
+  'layer-broken': (_r, _n, d) => `This Gerber layer cannot be read: ${d.reason}. Export it again.`,
+  'gerber-remark': (_r, _n, d) => `${d.what}`,
+  'columns-not-known': (_r, _n, d) => `Columns that were not recognised and not used: ${d.columns}.`,
+  'columns-guessed': (_r, _n, d) =>
+    `The table has no headings; its columns were told by their content: ${d.columns}. Check them.`,
+  'encoding-guessed': (_r, _n, d) => `The text encoding is not marked; ${d.encoding} was taken.`,
+  'heading-only': () => 'The table has headings and no rows.',
+  'decimal-comma': () => 'Numbers are written with a decimal comma.',
+  'rows-not-read': (_r, _n, d) =>
+    `${d.count} rows could not be read and are not on the board; the first: '${d.text}'. Lines: ${d.lines}.`,
+  'turn-not-read': (r, n) => `${parts(n)} without a readable rotation, 0 degrees taken: ${r}.`,
+  'side-not-read': (r, n, d) => `${parts(n)} with an unknown side word ('${d.word}'), top taken: ${r}. Check them.`,
+  'side-assumed': () => 'No side is given: all parts were put on the top. Check this.',
+  'side-from-name': (_r, _n, d) => `No side column: ${d.side} was taken from the file's ${d.source}.`,
+  'unit-guessed': (_r, _n, d) =>
+    `The unit is not said; ${d.unit} was taken because ${d.why}. Check one distance you know.`,
+  'bottom-negated': (_r, _n, d) => `Bottom x is negated in the file (${d.why}); it was turned back.`,
+  'turn-sense': (_r, _n, d) =>
+    `Rotations do not follow the usual sense; by the pads, top: ${d.top}, bottom: ${d.bottom}.`,
+  'offset-not-known': () =>
+    'No pads tell how placements lie to the outline; they were taken as they stand. Check one part.',
+  'offset-by-corner': (_r, _n, d) =>
+    `Placements were laid on the outline by its lower left corner: ${d.share} % of them then lie inside. Check one part.`,
+  'reference-twice': (r, n) => `${n} references occur more than once; further ones got a number: ${r}.`,
+  'same-in-two-files': (_r, _n, d) => `${d.count} rows repeat parts of another file at the same place and count once.`,
+  'inner-layer': (r, n) => `${parts(n)} on inner layers, not on the board: ${r}.`,
+  'off-board': (r, n) => `${parts(n)} outside the outline, kept where the file puts them: ${r}.`,
+  'not-fitted': (r, n) => `${parts(n)} marked as not fitted: ${r}.`,
+  'no-pads': (r, n) => `${parts(n)} without pads in the Gerber layers: ${r}.`,
+  'pads-only': (_r, n, d) =>
+    `${n} references have pads but no placement (test points, holes, marks, empty positions); they are no parts: ${d.kinds}.`,
+  'size-assumed': (r, n) =>
+    `${parts(n)} whose size neither name nor pads tell, a small square taken: ${r}. Set their package.`,
+  'array-by-grid': (r, n) =>
+    `${parts(n)} taken as arrays because their pads form a grid, the body size is a guess: ${r}.`,
+  'class-not-known': (r, n) => `${parts(n)} of unknown class: ${r}.`,
+  'middle-from-pads': (r, n) =>
+    `${parts(n)} whose file position is no body middle (a pin, or far off the pads); the pads' middle was taken: ${r}.`,
+  'turn-differs': (r, n) => `${parts(n)} turned otherwise than their pads say: ${r}. Check pin 1.`,
+  'side-differs': (r, n) => `${parts(n)} with pads on the other side: ${r}. Check the side.`,
+  'no-outline': (_r, _n, d) =>
+    `No layer shows an outline: a rectangle ${d.margin} mm round the parts was taken. Draw the real one.`,
+  'outline-unsure': (_r, _n, d) =>
+    `No closed loop holds 90 % of the parts; the best one holds ${d.share} %. Check the outline.`,
+  'laminate-guessed': (_r, _n, d) =>
+    `${d.layers} copper layers by the Gerber files; which are planes, copper weight and thickness are guesses. Set them.`,
+  'laminate-not-known': () => 'Copper layers and thickness are not known: four layers and 1.6 mm were taken. Set them.',
+  'outline-gap': (_r, _n, d) => `The outline is not quite closed: gaps up to ${d.gap} mm were joined.`,
+  'loops-left': (_r, n, d) =>
+    `${d.count} loops inside the outline were not taken as cutouts${n ? '' : ' (another pen, parts inside, or drawings)'}.`,
+  'cutouts-unsure': (_r, _n, d) =>
+    `${d.count} cutouts were taken from a layer that does not call itself the board's profile. Check them.`,
+} satisfies Record<string, Words>;
+
+export type ImportNoteCode = keyof typeof NOTES;
+
+/** One note as a sentence, with the file and line it is about. */
+export function importNoteSentence(note: ImportNote): string {
+  const words: Words = NOTES[note.code];
+  const refs = note.refdes ?? [];
+  const where = [note.file, note.line ? `line ${note.line}` : ''].filter(Boolean).join(', ');
+  const sentence = words(nameList(refs), refs.length, note.detail ?? {});
+  return where ? `${where}: ${sentence}` : sentence;
+}
+
+const mm = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
+
+/** Words for how a unit, a flip or an offset was found. */
+const BY_WORDS: Record<string, string> = {
+  value: 'written behind the values',
+  heading: 'said in the headings',
+  preamble: 'said in the file',
+  pads: 'found by laying parts on pads',
+  size: 'guessed by the size of the board',
+  chosen: 'chosen',
+  signs: 'by its signs',
+  usual: 'as usual, not checked',
+  references: 'by the references on the pads',
+  pairs: 'by the middles of pad pairs',
+  inside: 'the parts lie inside the outline as they stand',
+  corner: "by the outline's lower left corner",
+  none: 'not known',
+};
+
+const WHY_OUTLINE: Record<ImportReport['outline']['why'], string> = {
+  smallest: 'the smallest closed loop that holds 90 % of the parts',
+  largest: 'the largest closed loop',
+  best: 'the closed loop that holds most parts',
+  chosen: 'chosen',
+  parts: 'a rectangle round the parts',
+};
+
+/** What a file was taken for. */
+export const ROLE_WORDS: Record<string, string> = {
+  placements: 'placements',
+  profile: 'Gerber, profile',
+  mechanical: 'Gerber, mechanical',
+  'copper-top': 'Gerber, copper top',
+  'copper-bottom': 'Gerber, copper bottom',
+  'copper-inner': 'Gerber, inner copper',
+  'paste-top': 'Gerber, paste top',
+  'paste-bottom': 'Gerber, paste bottom',
+  'mask-top': 'Gerber, mask top',
+  'mask-bottom': 'Gerber, mask bottom',
+  legend: 'Gerber, legend',
+  'other-layer': 'Gerber, other',
+  'not-used': 'not used',
+};
+
+/** What kinds of file the import names when it cannot use them. */
+export const KIND_WORDS: Record<string, string> = {
+  drill: 'a drill file',
+  netlist: 'a netlist',
+  xml: 'an XML file',
+  dxf: 'a DXF drawing',
+  json: 'a JSON file',
+  bill: 'a bill of materials without positions',
+  text: 'a text without a table of placements',
+  archive: 'an archive: unpack it first',
+  spreadsheet: 'a spreadsheet: save it as CSV first',
+  picture: 'a picture',
+  document: 'a PDF document',
+  binary: 'no text',
+  tooLarge: 'too large',
+  empty: 'empty',
+  'inner-layer': 'a layer that the board does not need',
+};
+
+/** How written angles are read. */
+export const TURN_WORDS: Record<string, string> = {
+  same: 'counter-clockwise, as written',
+  opposite: 'clockwise',
+  fromHalfTurn: '180 degrees minus the written angle',
+  plusHalfTurn: '180 degrees plus the written angle',
+};
+
+const SEPARATOR_WORDS: Record<string, string> = {
+  ',': 'comma',
+  ';': 'semicolon',
+  '\t': 'tab',
+  '|': 'bar',
+  '!': 'exclamation mark',
+  blanks: 'blanks',
+  columns: 'fixed columns',
+};
+
+/** Why a part's pads lie off its placement. */
+export const OFF_WORDS: Record<string, string> = {
+  pin: 'its origin is a pin',
+  far: 'its origin is far off its pads',
+  uneven: 'its pads lie unevenly about its middle, like those of all parts of this package',
+  single: 'its pads lie unevenly about its middle',
+};
+
+/** The report in plain lines, as the command line prints them. */
+export function importReportLines(report: ImportReport): string[] {
+  const { counts, outline, offset, shift, bottom } = report;
+  const inner = counts.inner ? `, ${counts.inner} on inner layers` : '';
+  const unread = counts.unread ? `, ${counts.unread} rows not read` : '';
+  const lines = [
+    ...report.files.map(({ name, role }) => `file       ${name}: ${ROLE_WORDS[role] ?? role}`),
+    ...report.tables.map(tableLine),
+    `placements ${counts.top} top, ${counts.bottom} bottom${inner}${unread}`,
+    `outline    ${mm(outline.lengthMm)} x ${mm(outline.widthMm)} mm, ${outline.cutouts} cutouts, ${outline.arcs} arcs; ${WHY_OUTLINE[outline.why]}${outline.file ? ` of ${outline.file}` : ''}, holds ${mm(outline.sharePercent, 1)} % of the parts`,
+    ...outline.others.map(otherLine),
+    `offset     placements to Gerber x ${mm(offset.xMm, 4)}, y ${mm(offset.yMm, 4)} mm, ${BY_WORDS[offset.by]}${offset.of ? `: ${offset.votes} of ${offset.of} agree` : ''}`,
+    `shift      x ${mm(shift.xMm, 4)}, y ${mm(shift.yMm, 4)} mm, so that the outline's lower left is at 0, 0`,
+    `sense      top ${TURN_WORDS[bottom.topAngle]}; bottom ${TURN_WORDS[bottom.angle]}, x ${bottom.xNegated ? 'negated' : 'as seen from the top'} (${BY_WORDS[bottom.by]})`,
+  ];
+  const check = report.check
+    ? checkLines(report.check)
+    : ['check      no pads with references: side, middle and turn were not checked against pads'];
+  const notes = report.notes.map((one) => `${one.weight.padEnd(10)} ${importNoteSentence(one)}`);
+  return [...lines, ...check, ...notes];
+}
+
+function tableLine(table: ImportedTable): string {
+  const heading = table.headingLine === null ? 'no headings' : `headings in line ${table.headingLine}`;
+  return `table      ${table.file}: ${table.rows} rows, ${SEPARATOR_WORDS[table.separator] ?? table.separator}, ${table.encoding}, ${heading}, ${table.unit} (${BY_WORDS[table.unitFrom]})`;
+}
+
+function otherLine({ rank, file, lengthMm, widthMm, sharePercent }: OutlineCandidateWords): string {
+  return `           other outline ${rank}: ${mm(lengthMm)} x ${mm(widthMm)} mm of ${file}, holds ${mm(sharePercent, 1)} %`;
+}
+
+function checkLines({ layer, withPads, side, centre, turn, withoutPads, padsOnly }: PadCheck): string[] {
+  const { manyPins, twoPads, alone } = turn;
+  return [
+    `check      ${withPads} parts have pads (${layer} layers), ${withoutPads.length} have none; ${padsOnly.length} references have pads only`,
+    `side       ${side.right} of ${withPads - side.throughHole} right by surface pads${side.wrong.length ? `, wrong: ${nameList(side.wrong)}` : ''}; ${side.throughHole} have through pins only`,
+    `middle     ${centre.within} of ${withPads} within ${centre.limitMm} mm of the pads' middle`,
+    ...centre.off.map(
+      ({ refdes, mm: off, packageName, why }) =>
+        `           ${refdes} (${packageName}) ${mm(off, 3)} mm off: ${OFF_WORDS[why] ?? why}`,
+    ),
+    `turn       ${manyPins.right} of ${manyPins.of} within ${turn.limitDegrees} degree by pin numbers; two pads modulo 180: ${twoPads.right} of ${twoPads.of} (${twoPads.rightWithPinNumbers} by pin numbers too); alone of their package, along their axes: ${alone.alongAxes} of ${alone.of}; ${turn.onePin} with one pin`,
+    ...turn.wrong.map(({ refdes, degrees }) => `           ${refdes} off by ${mm(degrees, 1)} degrees`),
+  ];
+}
