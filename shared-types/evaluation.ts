@@ -105,7 +105,7 @@ export type SegmentReading = {
 export type RunResult = {
   runId: string;
   seconds: number;
-  /** Board temperature at the run's site all along: one value a step, C. Absent: only the segments' ends are told. */
+  /** Board temperature at the run's first site: one value a step, from time 0 on, C. Absent: only the segments' ends. */
   siteSeries?: { stepS: number; celsius: number[] };
   fields: FaceFields;
   targets: TargetResult[];

@@ -8,10 +8,13 @@ type Abort = Pick<RunNumbers, 'abortAtC' | 'abortOn' | 'abortFor'>;
 type FirstOver = { refdes: string; atS: number };
 
 /**
- * When a part first passes its limit, s. Without that figure: its peak less the time spent over it, which is never
- * later than the truth, as part of that time may lie after the peak. Null: never over.
+ * When a part first passes the limit that its action is about, s. Without that figure: its peak less the time spent
+ * over it, which is never later than the truth, as part of that time may lie after the peak. Null: never over, or the
+ * evaluation tells the time of another limit (joints pass the preset for neighbours long before a body is over).
  */
-function overAt(exposure: PartExposure): number | null {
+function overAt(action: PartAction, exposure: PartExposure): number | null {
+  const judgedOn = action.figures.judgedOn ?? 'joint';
+  if (judgedOn !== exposure.governedBy) return null;
   if (exposure.overAtS !== undefined) return exposure.overAtS;
   return exposure.secondsOver > 0 ? Math.max(0, exposure.peakAtS - exposure.secondsOver) : null;
 }
@@ -24,7 +27,7 @@ function firstOver(context: PlanningContext, runId: string, actions: readonly Pa
   for (const action of actions) {
     const exposure = context.exposures.get(action.refdes);
     if (!exposure || action.done || !OVER.has(action.action) || exposure.worstRunId !== runId) continue;
-    const atS = overAt(exposure);
+    const atS = overAt(action, exposure);
     if (atS !== null && (!first || atS < first.atS)) first = { refdes: action.refdes, atS };
   }
   return first;
@@ -34,7 +37,7 @@ function firstOver(context: PlanningContext, runId: string, actions: readonly Pa
 export function siteReadingAt(result: RunResult, roomC: number, atS: number): number {
   const { siteSeries, segments } = result;
   if (siteSeries && siteSeries.celsius.length > 0) {
-    const index = Math.min(siteSeries.celsius.length - 1, Math.max(0, Math.round(atS / siteSeries.stepS) - 1));
+    const index = Math.min(siteSeries.celsius.length - 1, Math.max(0, Math.round(atS / siteSeries.stepS)));
     return siteSeries.celsius[index];
   }
   let before = { endsAtS: 0, siteC: roomC };

@@ -1,8 +1,10 @@
 import type { Finding } from '../evaluation.ts';
+import { textOf } from './figures.ts';
 import { NEIGHBOUR_SENTENCES } from './finding-sentences/neighbours.ts';
 import { INPUT_SENTENCES, PLAN_SENTENCES } from './finding-sentences/plan.ts';
 import type { FindingSentence, FindingWords } from './finding-sentences/sentence.ts';
 import { SITE_SENTENCES, TARGET_SENTENCES } from './finding-sentences/targets.ts';
+import { heatNoticeSentence } from './heat.ts';
 import { METRIC, type Measures } from './measures.ts';
 
 /** In the order in which findings of one weight are listed. */
@@ -17,17 +19,23 @@ const SENTENCES = {
 export type FindingCode = keyof typeof SENTENCES;
 export const FINDING_CODES = Object.keys(SENTENCES) as FindingCode[];
 
-/** What is found and what to do, without full stops at the end of the first. */
+/** A notice of the evaluation, as it says it itself: what and what to do in one. */
+function noticeWords({ code, figures }: Finding): FindingWords {
+  const place = textOf(figures, 'place');
+  return { what: heatNoticeSentence({ code, place, figures }).replace(/\.$/, ''), todo: '' };
+}
+
+/** What is found, without a full stop at its end, and what to do about it. */
 export function findingWords(finding: Finding, measures: Measures = METRIC): FindingWords {
   const sentence: FindingSentence | undefined = (SENTENCES as Record<string, FindingSentence>)[finding.code];
-  if (!sentence) throw new Error(`No words for the finding ${finding.code}.`);
-  return sentence(finding.figures, measures);
+  return sentence ? sentence(finding.figures, measures) : noticeWords(finding);
 }
 
 /** One line: what, what to do, source. */
 export function findingLine(finding: Finding, measures: Measures = METRIC): string {
   const { what, todo } = findingWords(finding, measures);
-  return finding.source ? `${what}. ${todo} (${finding.source.text}.)` : `${what}. ${todo}`;
+  const source = finding.source ? `(${finding.source.text}.)` : '';
+  return [`${what}.`, todo, source].filter(Boolean).join(' ');
 }
 
 const WEIGHT_WORDS: Record<Finding['weight'], string> = { stop: 'Stop', warn: 'Warning', note: 'Note' };

@@ -1,9 +1,9 @@
 import type { Finding } from '../../../shared-types/evaluation.ts';
 import { alloyById, meltingRange } from '../../../shared-types/library/alloys.ts';
 import { classById } from '../../../shared-types/library/classes.ts';
-import { assumption } from '../../../shared-types/library/sources.ts';
+import { assumption, found } from '../../../shared-types/library/sources.ts';
 import type { PlanningContext } from '../context.ts';
-import { finding, grouped, namesOf, onBoard, onSite, onStation } from './make.ts';
+import { finding, grouped, namesOf, onBoard, onRun, onSite, onStation } from './make.ts';
 
 const CAUTIOUS = assumption('What is not known is judged on the cautious side');
 const GUESSED = assumption('Guessed inputs widen the band');
@@ -63,7 +63,7 @@ function classFindings(context: PlanningContext): Finding[] {
 function boardFindings(context: PlanningContext): Finding[] {
   const { evaluation, board, plan } = context;
   const offBoard = evaluation.notEvaluated.filter((entry) => entry.reason === 'off-board');
-  const found: Finding[] = [
+  const all: Finding[] = [
     ...grouped(
       'parts-off-board',
       'warn',
@@ -75,19 +75,41 @@ function boardFindings(context: PlanningContext): Finding[] {
   ];
   if (evaluation.grid.grownFromMm !== null) {
     const figures = { fromMm: evaluation.grid.grownFromMm, cellMm: evaluation.grid.cellMm };
-    found.push(finding('grid-grown', 'note', onBoard, figures, assumption('At most 400,000 cells')));
+    all.push(finding('grid-grown', 'note', onBoard, figures, assumption('At most 400,000 cells')));
   }
   if (!board.laminate.layersKnown) {
     const figures = { layers: board.laminate.layers.length };
-    found.push(finding('laminate-guessed', 'warn', onBoard, figures, GUESSED));
+    all.push(finding('laminate-guessed', 'warn', onBoard, figures, GUESSED));
   }
-  if (plan.station.gasReads === 'setting') found.push(finding('outlet-not-measured', 'note', onStation, {}, OUTLET));
-  if (evaluation.bands === 'not-computed') found.push(finding('bands-not-computed', 'note', onBoard, {}, null));
-  return found;
+  if (plan.station.gasReads === 'setting') all.push(finding('outlet-not-measured', 'note', onStation, {}, OUTLET));
+  if (evaluation.bands === 'not-computed') all.push(finding('bands-not-computed', 'note', onBoard, {}, null));
+  return all;
+}
+
+/** Notices of the evaluation that planning says in its own words above and in findings/plan.ts. */
+const SAID_HERE: ReadonlySet<string> = new Set(['outlet-from-setting', 'grid-grown', 'iron-not-modelled']);
+const JET_LAW = found('Martin 1977, average coefficient of a single round jet, and its range', 'H');
+
+/** The evaluation's other notices: a law outside its range, a watch point beside the board. */
+function noticeFindings({ evaluation, plan }: PlanningContext): Finding[] {
+  return evaluation.notices
+    .filter((notice) => !SAID_HERE.has(notice.code))
+    .map((notice): Finding => {
+      const run = plan.heatRuns.find((candidate) => candidate.name === notice.place);
+      const jet = notice.code.startsWith('reynolds') || notice.code.startsWith('stand-off');
+      return {
+        code: notice.code,
+        weight: notice.code === 'watch-point-off-board' ? 'warn' : 'note',
+        place: run ? onRun(run.id) : onStation,
+        figures: { ...notice.figures, place: notice.place ?? plan.station.name },
+        source: jet ? JET_LAW : null,
+      };
+    });
 }
 
 /** What is not known about board and station, and what stands in its place. */
 export const inputFindings = (context: PlanningContext): Finding[] => [
+  ...noticeFindings(context),
   ...alloyFindings(context),
   ...classFindings(context),
   ...boardFindings(context),
