@@ -47,6 +47,12 @@ export const ticketCardSchema = z.strictObject({
 });
 export type TicketCard = z.infer<typeof ticketCardSchema>;
 
+export const importNoteSchema = z.strictObject({
+  weight: z.enum(['stop', 'warn', 'note']),
+  sentence: z.string(),
+  refdes: z.array(z.string()).optional(),
+});
+
 export const openedTicketSchema = z.strictObject({
   id: ticketId,
   fileName: z.string(),
@@ -54,14 +60,14 @@ export const openedTicketSchema = z.strictObject({
   document: documentSchema,
   /** Set when unsaved changes were found after a crash and taken over. */
   recovered: z.boolean(),
+  /** What the import of a drawing had to say; only after `ticket.openFile` of one. */
+  notes: z.array(importNoteSchema).optional(),
 });
 export type OpenedTicket = z.infer<typeof openedTicketSchema>;
 
-export const importNoteSchema = z.strictObject({
-  weight: z.enum(['stop', 'warn', 'note']),
-  sentence: z.string(),
-  refdes: z.array(z.string()).optional(),
-});
+/** An earlier version of a ticket, kept before its file was replaced. */
+export const ticketVersionSchema = z.strictObject({ id: z.string().min(1).max(100), savedAt: z.string() });
+export type TicketVersion = z.infer<typeof ticketVersionSchema>;
 
 const none = z.strictObject({});
 
@@ -94,6 +100,16 @@ export const requests = {
     input: z.strictObject({ id: ticketId }),
     output: z.strictObject({ savedAt: z.string(), conflictCopy: z.string().nullable() }),
   },
+  /** Earlier versions of a ticket, newest first. */
+  'ticket.versions': {
+    input: z.strictObject({ id: ticketId }),
+    output: z.strictObject({ versions: z.array(ticketVersionSchema) }),
+  },
+  /** An earlier version as a new ticket beside the present one, opened; the present one stays as it is. */
+  'ticket.openVersion': {
+    input: z.strictObject({ id: ticketId, version: z.string().max(100) }),
+    output: openedTicketSchema,
+  },
   'ticket.close': { input: z.strictObject({ id: ticketId }), output: none },
   'ticket.remove': { input: z.strictObject({ id: ticketId }), output: none },
   'import.read': {
@@ -118,6 +134,10 @@ export const requests = {
       shell: z.enum(['electron', 'local']),
       shelfFolder: z.string(),
       node: z.string(),
+      /** The ticket that the program was started with, to be opened first. */
+      startTicket: ticketId.nullable(),
+      /** What was found at the start and concerns no single ticket, such as a settings file set aside. */
+      startProblems: z.array(problemSchema),
     }),
   },
 } as const;

@@ -1,0 +1,42 @@
+import { succeed } from '../../shared-types/problem.ts';
+import { fileStem } from '../files/ticket-names.ts';
+import type { Phase } from '../workers/worker-messages.ts';
+import { type Bench, planProblem, wantedOf } from './bench.ts';
+import type { Handlers } from './dispatch.ts';
+import type { Services } from './program.ts';
+
+type EvaluationHandlers = Pick<Handlers, 'evaluation.run' | 'evaluation.cancel' | 'workMap.render'>;
+
+const PHASES: Record<'coarse' | 'fine' | 'both', Phase[]> = {
+  coarse: ['coarse'],
+  fine: ['fine'],
+  both: ['coarse', 'fine'],
+};
+
+export const evaluationHandlers = (services: Services, bench: Bench): EvaluationHandlers => ({
+  'evaluation.run'({ id, phase }) {
+    const session = bench.session(id);
+    if (!session.ok) return session;
+    const problem = planProblem(session.value);
+    if (problem) return { ok: false, problem };
+    bench.evaluator.want(wantedOf(session.value), PHASES[phase]);
+    return succeed({});
+  },
+  'evaluation.cancel'({ id }) {
+    bench.evaluator.cancel(id);
+    return succeed({});
+  },
+  /** Saved before it is printed, so that the sheet never shows what the ticket does not hold. */
+  async 'workMap.render'({ id }) {
+    const session = bench.session(id);
+    if (!session.ok) return session;
+    const problem = planProblem(session.value);
+    if (problem) return { ok: false, problem };
+    const saved = await session.value.save();
+    if (!saved.ok) return saved;
+    const evaluated = await bench.evaluator.fine(wantedOf(session.value));
+    if (!evaluated.ok) return evaluated;
+    const printed = await services.renderWorkMap(evaluated.value);
+    return succeed({ fileName: `${fileStem(evaluated.value.document.plan.ticket.number)}.pdf`, ...printed });
+  },
+});

@@ -1,0 +1,55 @@
+import { mkdirSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Problem } from '../../shared-types/problem.ts';
+import { createProgram, type Program, type Services } from '../contract/program.ts';
+import { nodeFileSystem } from '../files/file-system.ts';
+import { createSamples } from '../files/samples.ts';
+import { createTickets, type Tickets } from '../files/tickets.ts';
+import { openSettings } from '../settings/open-settings.ts';
+import { createEvaluationWorker } from '../workers/evaluation-worker-handle.ts';
+import { createEvaluator } from '../workers/evaluator.ts';
+
+export type StartOptions = {
+  shell: 'electron' | 'local';
+  version: string;
+  shelfFolder: string;
+  appFolder: string;
+  samplesFolder: string;
+  workerFile: string;
+  /** A ticket file to open first, wherever it lies. */
+  ticket: string | null;
+} & Pick<Services, 'renderWorkMap'>;
+
+export type StartedProgram = { program: Program; tickets: Tickets; problems: Problem[]; adopted: string[] };
+
+/** Puts the services together; both windowed doors start here. */
+export async function startProgram(options: StartOptions): Promise<StartedProgram> {
+  mkdirSync(options.appFolder, { recursive: true });
+  const { settings, problem } = await openSettings(options.shell, options.appFolder);
+  const tickets = createTickets({ fs: nodeFileSystem, ...options });
+  const adopted = await tickets.adoptOrphans();
+  const startProblems = problem ? [problem] : [];
+  const program = createProgram({
+    tickets,
+    settings,
+    samples: createSamples(nodeFileSystem, options.samplesFolder),
+    renderWorkMap: options.renderWorkMap,
+    createEvaluator: (tell) =>
+      createEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
+    about: {
+      ...{ version: options.version, shell: options.shell, node: process.versions.node },
+      ...{ shelfFolder: tickets.shelf.folder, startProblems },
+      startTicket: options.ticket === null ? null : tickets.shelf.register(resolve(options.ticket)),
+    },
+    report: (subject, error) => console.error(`${subject}:`, error),
+  });
+  return { program, tickets, problems: startProblems, adopted };
+}
+
+/** Folders and files that lie beside a built door (dist/main). */
+export const besideDoor = (doorFolder: string) => ({
+  pagesFolder: join(doorFolder, '../renderer'),
+  preloadFile: join(doorFolder, '../preload/preload.cjs'),
+  workerFile: join(doorFolder, 'evaluation.worker.js'),
+  samplesFolder: join(doorFolder, '../../sample-boards'),
+});

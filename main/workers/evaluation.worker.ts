@@ -1,0 +1,51 @@
+import { parentPort, workerData } from 'node:worker_threads';
+import type { Board } from '../../shared-types/board.ts';
+import type { Assessment } from '../../shared-types/evaluation.ts';
+import { type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import { evaluate } from '../heat/evaluate.ts';
+import { assess } from '../planning/assess.ts';
+import { buffersIn } from './transferable.ts';
+import type { RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
+
+/** Least time between two messages about progress. */
+const PROGRESS_EVERY_MS = 50;
+
+const cancelledUpTo = new Int32Array((workerData as WorkerData).cancelledUpTo);
+let board: Board | null = null;
+
+const send = (message: WorkerMessage, transfer: ArrayBuffer[] = []) => parentPort?.postMessage(message, transfer);
+
+function assessment(message: RunMessage, present: Board): Result<Assessment> {
+  let nextProgress = 0;
+  const evaluation = evaluate(present, message.plan, {
+    phase: message.phase,
+    revision: message.revision,
+    isCancelled: () => Atomics.load(cancelledUpTo, 0) >= message.job,
+    onProgress(share) {
+      if (performance.now() < nextProgress) return;
+      nextProgress = performance.now() + PROGRESS_EVERY_MS;
+      send({ kind: 'progress', job: message.job, share });
+    },
+  });
+  return evaluation.ok ? succeed(assess(present, message.plan, evaluation.value)) : evaluation;
+}
+
+/** What the heat code did not foresee ends one job, not the worker. */
+function safely(message: RunMessage, present: Board): Result<Assessment> {
+  try {
+    return assessment(message, present);
+  } catch (error) {
+    const problem: Problem = { code: 'evaluation-failed', detail: { reason: (error as Error).name } };
+    console.error('evaluation:', error);
+    return { ok: false, problem };
+  }
+}
+
+parentPort?.on('message', (message: RunMessage) => {
+  board = message.board ?? board;
+  if (!board) return;
+  const result = safely(message, board);
+  if (!result.ok) send({ kind: 'failed', job: message.job, problem: result.problem });
+  else send({ kind: 'result', job: message.job, assessment: result.value }, [...buffersIn(result.value)]);
+});
+send({ kind: 'ready' });

@@ -1,0 +1,170 @@
+import type { MainEvent } from '../../shared-types/contract.ts';
+import type { Assessment } from '../../shared-types/evaluation.ts';
+import type { TicketDocument } from '../../shared-types/plan.ts';
+import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import type { EvaluationWorker, JobEnd, WorkerListener } from './evaluation-worker-handle.ts';
+import type { Phase } from './worker-messages.ts';
+
+export type EvaluationEvent = Extract<
+  MainEvent,
+  { name: 'evaluation.progress' | 'evaluation.result' | 'evaluation.failed' }
+>;
+export type EvaluatedTicket = { document: TicketDocument; assessment: Assessment };
+export type WantedEvaluation = { id: string; revision: number; document: TicketDocument };
+
+/**
+ * Progressive answers: coarse, then fine, of the newest document. A coarse run that is under way finishes and is shown even if the
+ * document moved on (a drag then still sees answers); a fine run is cancelled. A user's cancel ends both and is told.
+ */
+export type Evaluator = {
+  want(wanted: WantedEvaluation, phases: readonly Phase[]): void;
+  cancel(id: string): void;
+  /** Nothing to evaluate any more: the plan lost its runs, or the ticket was closed. Not told. */
+  forget(id: string): void;
+  /** The newest fine answer about a ticket; it is started when it is not under way. */
+  fine(wanted: WantedEvaluation): Promise<Result<EvaluatedTicket>>;
+  close(): Promise<void>;
+};
+
+type Running = WantedEvaluation & { job: number; phase: Phase; end: 'show' | 'drop' | 'tell-cancelled' };
+type State = {
+  tell: (event: EvaluationEvent) => void;
+  worker: EvaluationWorker;
+  wanted: WantedEvaluation | null;
+  todo: Phase[];
+  running: Running | null;
+  /** The last coarse answer sent: asking for both again needs only the fine one. */
+  lastCoarse: { id: string; revision: number } | null;
+  lastFine: (EvaluatedTicket & { id: string; revision: number }) | null;
+  waiting: { id: string; resolve: (result: Result<EvaluatedTicket>) => void }[];
+};
+
+export function createEvaluator(
+  startWorker: (listener: WorkerListener) => EvaluationWorker,
+  tell: (event: EvaluationEvent) => void,
+): Evaluator {
+  const listener: WorkerListener = {
+    progress: (job, share) => progressed(state, job, share),
+    ended: (end) => ended(state, end),
+  };
+  const state: State = {
+    ...{ tell, worker: startWorker(listener), wanted: null, todo: [] },
+    ...{ running: null, lastCoarse: null, lastFine: null, waiting: [] },
+  };
+  return {
+    want: (wanted, phases) => want(state, wanted, phases),
+    cancel: (id) => cancel(state, id),
+    forget: (id) => forget(state, id),
+    fine: (wanted) => fine(state, wanted),
+    async close() {
+      settle(state, null, fail('cancelled'));
+      await state.worker.close();
+    },
+  };
+}
+
+function want(state: State, wanted: WantedEvaluation, phases: readonly Phase[]): void {
+  state.wanted = wanted;
+  const { running, lastFine } = state;
+  if (isAbout(lastFine, wanted)) {
+    state.todo = [];
+    const { assessment } = lastFine;
+    state.tell({ name: 'evaluation.result', id: wanted.id, revision: wanted.revision, phase: 'fine', assessment });
+    return;
+  }
+  const isComing = (phase: Phase) => isAbout(running, wanted) && running.end === 'show' && running.phase === phase;
+  const isKnown = (phase: Phase) => phase === 'coarse' && phases.length > 1 && isAbout(state.lastCoarse, wanted);
+  state.todo = phases.filter((phase) => !isComing(phase) && !isKnown(phase));
+  if (running && (running.id !== wanted.id || (running.phase === 'fine' && running.revision !== wanted.revision)))
+    stop(state, running, 'drop');
+  startNext(state);
+}
+
+const isAbout = <T extends { id: string; revision: number }>(one: T | null, wanted: WantedEvaluation): one is T =>
+  one !== null && one.id === wanted.id && one.revision === wanted.revision;
+
+function stop(state: State, running: Running, end: Running['end']): void {
+  running.end = end;
+  state.worker.cancel(running.job);
+}
+
+function startNext(state: State): void {
+  if (state.running || !state.wanted) return;
+  const phase = state.todo.shift();
+  if (!phase) return;
+  const { revision, document } = state.wanted;
+  // Set before the job runs: a worker that cannot start ends its job at once.
+  const running: Running = { ...state.wanted, phase, job: -1, end: 'show' };
+  state.running = running;
+  running.job = state.worker.run({ revision, phase, document });
+  state.tell({ name: 'evaluation.progress', id: running.id, revision, phase, share: 0 });
+}
+
+function progressed(state: State, job: number, share: number): void {
+  const { running } = state;
+  if (running?.job !== job || running.end !== 'show') return;
+  state.tell({
+    ...{ name: 'evaluation.progress', id: running.id, revision: running.revision },
+    ...{ phase: running.phase, share },
+  });
+}
+
+function ended(state: State, end: JobEnd): void {
+  const { running } = state;
+  if (!running) return;
+  state.running = null;
+  if (running.end === 'tell-cancelled') tellFailed(state, running, { code: 'cancelled' });
+  else if (running.end === 'show' && end.kind === 'failed') failed(state, running, end.problem);
+  else if (running.end === 'show' && end.kind === 'result') succeeded(state, running, end.assessment);
+  startNext(state);
+}
+
+function failed(state: State, running: Running, problem: Problem): void {
+  if (state.wanted?.id === running.id && state.wanted.revision === running.revision) state.todo = [];
+  tellFailed(state, running, problem);
+}
+
+function tellFailed(state: State, running: Running, problem: Problem): void {
+  const { id, revision } = running;
+  state.tell({ name: 'evaluation.failed', id, revision, problem });
+  if (state.todo.length === 0) settle(state, id, { ok: false, problem });
+}
+
+function succeeded(state: State, running: Running, assessment: Assessment): void {
+  const { id, revision, phase, document } = running;
+  state.tell({ name: 'evaluation.result', id, revision, phase, assessment });
+  if (phase === 'coarse') state.lastCoarse = { id, revision };
+  if (phase !== 'fine') return;
+  state.lastFine = { id, revision, document, assessment };
+  settle(state, id, succeed({ document, assessment }));
+}
+
+function settle(state: State, id: string | null, result: Result<EvaluatedTicket>): void {
+  const due = state.waiting.filter((waiter) => id === null || waiter.id === id);
+  state.waiting = state.waiting.filter((waiter) => !due.includes(waiter));
+  for (const { resolve } of due) resolve(result);
+}
+
+function cancel(state: State, id: string): void {
+  if (state.wanted?.id !== id) return;
+  state.todo = [];
+  if (state.running?.id === id) stop(state, state.running, 'tell-cancelled');
+  else settle(state, id, fail('cancelled'));
+}
+
+function forget(state: State, id: string): void {
+  if (state.wanted?.id !== id) return;
+  state.wanted = null;
+  state.todo = [];
+  if (state.running?.id === id) stop(state, state.running, 'drop');
+  settle(state, id, fail('cancelled'));
+}
+
+function fine(state: State, wanted: WantedEvaluation): Promise<Result<EvaluatedTicket>> {
+  if (isAbout(state.lastFine, wanted)) return Promise.resolve(succeed(state.lastFine));
+  return new Promise((resolve) => {
+    state.waiting.push({ id: wanted.id, resolve });
+    const comesLater = isAbout(state.wanted, wanted) && state.todo.includes('fine');
+    if (!comesLater) want(state, wanted, ['fine']);
+  });
+}
