@@ -43,7 +43,7 @@ export type PadCheck = {
     manyPins: { right: number; of: number };
     twoPads: { right: number; of: number; rightWithPinNumbers: number };
     /** The only part of its package: its pads lie along its own axes (modulo 90 degrees). */
-    alone: { alongAxes: number; of: number; refdes: string[] };
+    alone: { alongAxes: number; of: number; others: string[] };
     /** One pad, or several of one pin: pads cannot tell a turn. */
     onePin: number;
     wrong: { refdes: string; degrees: number }[];
@@ -74,7 +74,16 @@ export type ImportReport = {
     of: number;
   };
   shift: { xMm: number; yMm: number };
-  bottom: { xNegated: boolean; by: 'pads' | 'signs' | 'usual' | 'chosen'; angle: string; topAngle: string };
+  /** How x of the bottom and written angles were read; `agreeing` of `of` parts turn like others of their package. */
+  sense: {
+    xNegated: boolean;
+    xBy: 'pads' | 'signs' | 'usual' | 'chosen';
+    top: string;
+    bottom: string;
+    turnsBy: 'pads' | 'columns' | 'none';
+    agreeing: number;
+    of: number;
+  };
   check: PadCheck | null;
   notes: ImportNote[];
 };
@@ -129,7 +138,8 @@ const NOTES = {
     'No pads tell how placements lie to the outline; they were taken as they stand. Check one part.',
   'offset-by-corner': (_r, _n, d) =>
     `Placements were laid on the outline by its lower left corner: ${d.share} % of them then lie inside. Check one part.`,
-  'reference-twice': (r, n) => `${n} references occur more than once; further ones got a number: ${r}.`,
+  'reference-twice': (r, n) =>
+    `${n === 1 ? '1 reference stands' : `${n} references stand`} for several parts; the further ones got a number: ${r}.`,
   'same-in-two-files': (_r, _n, d) => `${d.count} rows repeat parts of another file at the same place and count once.`,
   'inner-layer': (r, n) => `${parts(n)} on inner layers, not on the board: ${r}.`,
   'off-board': (r, n) => `${parts(n)} outside the outline, kept where the file puts them: ${r}.`,
@@ -262,7 +272,7 @@ export const OFF_WORDS: Record<string, string> = {
 
 /** The report in plain lines, as the command line prints them. */
 export function importReportLines(report: ImportReport): string[] {
-  const { counts, outline, offset, shift, bottom } = report;
+  const { counts, outline, offset, shift } = report;
   const inner = counts.inner ? `, ${counts.inner} on inner layers` : '';
   const unread = counts.unread ? `, ${counts.unread} rows not read` : '';
   const lines = [
@@ -273,13 +283,20 @@ export function importReportLines(report: ImportReport): string[] {
     ...outline.others.map(otherLine),
     `offset     placements to Gerber x ${mm(offset.xMm, 4)}, y ${mm(offset.yMm, 4)} mm, ${BY_WORDS[offset.by]}${offset.of ? `: ${offset.votes} of ${offset.of} agree` : ''}`,
     `shift      x ${mm(shift.xMm, 4)}, y ${mm(shift.yMm, 4)} mm, so that the outline's lower left is at 0, 0`,
-    `sense      top ${TURN_WORDS[bottom.topAngle]}; bottom ${TURN_WORDS[bottom.angle]}, x ${bottom.xNegated ? 'negated' : 'as seen from the top'} (${BY_WORDS[bottom.by]})`,
+    senseLine(report.sense),
   ];
   const check = report.check
     ? checkLines(report.check)
     : ['check      no pads with references: side, middle and turn were not checked against pads'];
   const notes = report.notes.map((one) => `${one.weight.padEnd(10)} ${importNoteSentence(one)}`);
   return [...lines, ...check, ...notes];
+}
+
+function senseLine({ top, bottom, xNegated, xBy, turnsBy, agreeing, of }: ImportReport['sense']): string {
+  const x = `bottom x ${xNegated ? 'negated' : 'as seen from the top'} (${BY_WORDS[xBy]})`;
+  const source = turnsBy === 'pads' ? 'pin numbers' : "the table's first pads";
+  const told = of > 0 ? `${agreeing} of ${of} parts turn like others of their package by ${source}` : 'not checked';
+  return `sense      turns: top ${TURN_WORDS[top]}, bottom ${TURN_WORDS[bottom]} (${told}); ${x}`;
 }
 
 function tableLine(table: ImportedTable): string {
@@ -301,7 +318,7 @@ function checkLines({ layer, withPads, side, centre, turn, withoutPads, padsOnly
       ({ refdes, mm: off, packageName, why }) =>
         `           ${refdes} (${packageName}) ${mm(off, 3)} mm off: ${OFF_WORDS[why] ?? why}`,
     ),
-    `turn       ${manyPins.right} of ${manyPins.of} within ${turn.limitDegrees} degree by pin numbers; two pads modulo 180: ${twoPads.right} of ${twoPads.of} (${twoPads.rightWithPinNumbers} by pin numbers too); alone of their package, along their axes: ${alone.alongAxes} of ${alone.of}; ${turn.onePin} with one pin`,
+    `turn       ${manyPins.right} of ${manyPins.of} within ${turn.limitDegrees} degree by pin numbers; two pads modulo 180: ${twoPads.right} of ${twoPads.of} (${twoPads.rightWithPinNumbers} by pin numbers too); alone of their package, along their axes: ${alone.alongAxes} of ${alone.of}${alone.others.length ? ` (not: ${nameList(alone.others)})` : ''}; ${turn.onePin} with one pin`,
     ...turn.wrong.map(({ refdes, degrees }) => `           ${refdes} off by ${mm(degrees, 1)} degrees`),
   ];
 }

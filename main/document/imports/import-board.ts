@@ -9,6 +9,7 @@ import { findFrame } from './build/frame.ts';
 import { inputProblem } from './build/input-problem.ts';
 import { laminateOf } from './build/laminate.ts';
 import { gatherLayers, type Layers } from './build/layers.ts';
+import { marksByPads, marksPlaced } from './build/marks.ts';
 import { mergePlacements } from './build/merge.ts';
 import { boardName, drawnFrom } from './build/naming.ts';
 import { type BuiltPart, buildPart } from './build/parts.ts';
@@ -72,7 +73,8 @@ function build(
   const merged = mergePlacements(registration.placements);
   const outside = merged.placements.filter(({ side }) => side !== 'inner');
   const frame = findFrame(layers.outlines, outside, registration.offset, choices);
-  const vote = voteTurnRule(phaseGroups(turnSamples(outside, layers.pads)));
+  const turns = turnSamples(outside, layers.pads);
+  const vote = { ...voteTurnRule(phaseGroups(turns.samples)), from: turns.from };
   const context = { pads: layers.pads, offset: frame.offset, rule: vote.rule };
   const built = outside.map((placement) => buildPart(placement, context));
   const contours = outlineContours(
@@ -100,7 +102,7 @@ function build(
     registration,
     merged,
     frame,
-    rule: vote.rule,
+    vote,
     built,
     contours,
     check,
@@ -126,9 +128,7 @@ function assemble(
     cutouts,
     laminate: laminateOf(layers.copperLayers),
     parts,
-    fiducials: parts.flatMap(({ refdes, side, x, y, class: id, package: { name: packageName }, value }) =>
-      id === 'mark-on-board' && /fid/i.test(`${refdes} ${packageName} ${value}`) ? [{ id: refdes, side, x, y }] : [],
-    ),
+    fiducials: [...marksPlaced(parts), ...marksByPads(layers, parts, shift)],
     covers: [],
     source: { drawnFrom: drawnFrom(files), licence: '', invented: false },
   };

@@ -16,13 +16,37 @@ import type { BuiltPart } from './parts.ts';
 export const CENTRE_LIMIT_MM = 0.05;
 export const TURN_LIMIT_DEGREES = 1;
 
-/** What the turn vote needs of every part that has pads. */
-export function turnSamples(placements: readonly PlacedMm[], pads: ReadonlyMap<string, readonly Pad[]>): TurnSample[] {
-  return placements.flatMap(({ refdes, side, packageName, rotation }) => {
-    const own = pads.get(refdes);
-    if (!own || side === 'inner') return [];
-    return [{ refdes, side, packageName, written: rotation, pins: pinCentres(own) }];
+/** What the turn vote needs of every part that has pads; without any, the first pad's columns of the table serve. */
+export function turnSamples(
+  placements: readonly PlacedMm[],
+  pads: ReadonlyMap<string, readonly Pad[]>,
+): { samples: TurnSample[]; from: 'pads' | 'columns' | 'none' } {
+  const samples = placements.flatMap((placement) => {
+    const own = pads.get(placement.refdes);
+    return own ? turnSample(placement, pinCentres(own)) : [];
   });
+  if (samples.length > 0) return { samples, from: 'pads' };
+  const columns = placements.flatMap((placement) => {
+    const { pad1, x, y } = placement;
+    const apart = pad1 !== null && Math.hypot(pad1.x - x, pad1.y - y) > MIN_ARM_MM;
+    return apart
+      ? turnSample(
+          placement,
+          new Map([
+            ['1', pad1],
+            ['middle', { x, y }],
+          ]),
+        )
+      : [];
+  });
+  return { samples: columns, from: columns.length > 0 ? 'columns' : 'none' };
+}
+
+/** A first pad closer to the middle tells no direction. */
+const MIN_ARM_MM = 0.1;
+
+function turnSample({ refdes, side, packageName, rotation }: PlacedMm, pins: ReadonlyMap<string, Point>): TurnSample[] {
+  return side === 'inner' ? [] : [{ refdes, side, packageName, written: rotation, pins }];
 }
 
 export interface CheckInput {
@@ -36,7 +60,7 @@ export interface CheckInput {
 export function checkParts({ built, pads, layer, rule }: CheckInput): PadCheck {
   const withPads = built.filter(({ part }) => pads.has(part.refdes));
   const placed = new Set(built.map(({ placement }) => placement.refdes));
-  const samples = turnSamples(
+  const { samples } = turnSamples(
     withPads.map(({ placement }) => placement),
     pads,
   );
@@ -105,7 +129,7 @@ function checkTurns(
       of: two.length,
       rightWithPinNumbers: two.filter(({ offWithPins }) => offWithPins <= TURN_LIMIT_DEGREES).length,
     },
-    alone: { alongAxes: along.length, of: alone.length, refdes: alone },
+    alone: { alongAxes: along.length, of: alone.length, others: alone.filter((refdes) => !along.includes(refdes)) },
     onePin: parts.length - verdicts.length,
     wrong: compared
       .filter(({ offDegrees }) => offDegrees > TURN_LIMIT_DEGREES)

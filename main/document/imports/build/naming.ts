@@ -8,8 +8,14 @@ export function boardName(files: readonly Recognised[], given: string | undefine
     .flatMap((file) => (file.kind === 'layer' ? [file.image.fileAttributes.get('.ProjectId')] : []))
     .find(Boolean);
   const revision = project?.[2] && project[2] !== 'rev?' ? project[2].slice(0, 100) : '';
-  const name = given?.trim() || project?.[0]?.trim() || sharedName(usedNames(files));
+  const name = given?.trim() || project?.[0]?.trim() || sharedName(namesFirst(files));
   return { name: name.slice(0, MAX_NAME) || 'board', revision };
+}
+
+/** The placement tables' names say the board's name best. */
+function namesFirst(files: readonly Recognised[]): string[] {
+  const names = (kind: Recognised['kind']) => files.filter((file) => file.kind === kind).map(({ name }) => name);
+  return [...names('placements'), ...names('layer')];
 }
 
 function usedNames(files: readonly Recognised[]): string[] {

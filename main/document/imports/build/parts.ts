@@ -2,7 +2,7 @@ import type { Part } from '../../../../shared-types/board.ts';
 import { guessPart } from '../../../../shared-types/library/guess-part.ts';
 import { tidy } from '../outline/contour.ts';
 import { type Pad, padsBox } from '../pads/collect.ts';
-import { describeLand, type PartLand } from '../pads/extents.ts';
+import { describeLand, type PartLand, type Pose, toOwnAxes } from '../pads/extents.ts';
 import { applyTurn, type TurnRule } from '../pads/turn.ts';
 import { boxCentre, boxHeight, boxWidth, distance, type Point } from '../plane.ts';
 import type { PlacedMm } from '../register/register.ts';
@@ -36,6 +36,7 @@ export function buildPart(placement: PlacedMm, { pads, offset, rule }: PartConte
   const centre = middle?.at ?? placed;
   const land = own ? describeLand(own, { ...centre, side, turn }) : null;
   const body = bodyOf(placement, land);
+  const pin1 = land ? land.pin1 : firstPad(placement, offset, { ...centre, side, turn });
   const part: Part = {
     refdes: placement.refdes,
     side,
@@ -53,10 +54,17 @@ export function buildPart(placement: PlacedMm, { pads, offset, rule }: PartConte
     coated: false,
     ...(land ? { pinCount: land.pinCount } : {}),
     ...(land?.padAreaMm2 ? { padAreaMm2: Math.round(land.padAreaMm2 * 1e4) / 1e4 } : {}),
-    ...(land?.pin1 ? { pin1: { x: tidy(land.pin1.x), y: tidy(land.pin1.y) } } : {}),
+    ...(pin1 ? { pin1: { x: tidy(pin1.x), y: tidy(pin1.y) } } : {}),
   };
   const offMm = own ? distance(placed, boxCentre(padsBox(own))) : null;
   return { part, placement, land, offMm, middle: middle?.why ?? null, sizeAssumed: body.assumed };
+}
+
+/** Pin 1 by the table's own pad columns, in own axes; null where they say the middle or nothing. */
+function firstPad({ pad1 }: PlacedMm, offset: Point, pose: Pose): Point | null {
+  if (pad1 === null) return null;
+  const own = toOwnAxes(pose, { x: pad1.x + offset.x, y: pad1.y + offset.y });
+  return Math.hypot(own.x, own.y) > OFF_MM ? own : null;
 }
 
 const OFF_MM = 0.05;
@@ -70,7 +78,8 @@ function bodyMiddle(placed: Point, pads: readonly Pad[]): { at: Point; why: 'pin
   const box = padsBox(pads);
   const at = boxCentre(box);
   if (distance(at, placed) <= OFF_MM) return null;
-  if (pads.some((pad) => distance(pad.at, placed) <= OFF_MM)) return { at, why: 'pin' };
+  const first = pads.filter(({ pin }) => pin === '1' || pin === 'A1');
+  if (first.length === 1 && distance(first[0].at, placed) <= OFF_MM) return { at, why: 'pin' };
   const far =
     Math.abs(at.x - placed.x) > FAR_SHARE * boxWidth(box) || Math.abs(at.y - placed.y) > FAR_SHARE * boxHeight(box);
   return far ? { at, why: 'far' } : null;

@@ -1,6 +1,6 @@
 import type { ImportedFile, ImportedTable, ImportReport, PadCheck } from '../../../../shared-types/words/imports.ts';
 import type { Recognised } from '../files/recognise.ts';
-import type { TurnRule } from '../pads/turn.ts';
+import type { RuleVote } from '../pads/turn.ts';
 import type { PlacementTable } from '../placements/types.ts';
 import { boxHeight, boxWidth } from '../plane.ts';
 import type { Registration } from '../register/register.ts';
@@ -19,7 +19,7 @@ export interface ReportInput {
   readonly registration: Registration;
   readonly merged: MergedPlacements;
   readonly frame: Frame;
-  readonly rule: TurnRule;
+  readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none' };
   readonly built: readonly BuiltPart[];
   readonly contours: BoardContour;
   readonly check: PadCheck | null;
@@ -29,7 +29,7 @@ const WEIGHTS = ['stop', 'warn', 'note'];
 
 /** Everything the import did, for the report. */
 export function makeReport(input: ReportInput): ImportReport {
-  const { files, tables, registration, merged, frame, rule, contours } = input;
+  const { files, tables, registration, merged, frame, vote, contours } = input;
   const onSide = (side: string) => merged.placements.filter((placement) => placement.side === side).length;
   const unread = tables.flatMap(({ faults }) => faults.filter(({ fault }) => fault !== 'side' && fault !== 'rotation'));
   const notes = [
@@ -38,7 +38,7 @@ export function makeReport(input: ReportInput): ImportReport {
       file.kind === 'layer' && input.layers.used.has(file.name) ? gerberNotes(file.name, file.image.notes) : [],
     ),
     ...tables.flatMap(tableNotes),
-    ...turnSenseNote(rule),
+    ...turnSenseNote(vote.rule),
     ...boardNotes(input),
   ];
   return {
@@ -54,7 +54,15 @@ export function makeReport(input: ReportInput): ImportReport {
       of: frame.offset.of,
     },
     shift: { xMm: contours.shift.x, yMm: contours.shift.y },
-    bottom: { xNegated: registration.bottomNegated, by: registration.bottomBy, angle: rule.bottom, topAngle: rule.top },
+    sense: {
+      xNegated: registration.bottomNegated,
+      xBy: registration.bottomBy,
+      top: vote.rule.top,
+      bottom: vote.rule.bottom,
+      turnsBy: vote.from,
+      agreeing: Math.max(0, vote.agreeing),
+      of: vote.of,
+    },
     check: input.check,
     notes: notes.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight)),
   };

@@ -144,6 +144,8 @@ function readRow(
   if (refdes === '') return { fault: fault('refdes') };
   const scale = (read: NonNullable<typeof x>) =>
     read.unit && unit.mmPerUnit ? (read.value * MM_PER[read.unit]) / unit.mmPerUnit : read.value;
+  const padX = readLength(context.cell(row, 'padX') ?? '', context.decimalComma);
+  const padY = readLength(context.cell(row, 'padY') ?? '', context.decimalComma);
   const turn = readTurn(context, row);
   const side = readSideOf(context, row, fileSide);
   const height = readLength(context.cell(row, 'height') ?? '', context.decimalComma);
@@ -160,6 +162,7 @@ function readRow(
       height && height.value > 0 && unit.mmPerUnit
         ? height.value * (height.unit ? MM_PER[height.unit] : unit.mmPerUnit)
         : null,
+    pad1: padX && padY ? { x: scale(padX), y: scale(padY) } : null,
     fitted: !fittedColumn || !saysNotFitted(fittedColumn.heading, context.cell(row, 'fitted') ?? ''),
     file: context.file,
     line: row.line,

@@ -13,6 +13,8 @@ export interface Placement {
   readonly packageName: string;
   readonly value: string;
   readonly heightMm: number | null;
+  /** First pad, where the table has its columns; same unit as x and y. */
+  readonly pad1: { readonly x: number; readonly y: number } | null;
   readonly fitted: boolean;
   readonly file: string;
   readonly line: number;

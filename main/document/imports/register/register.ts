@@ -97,8 +97,9 @@ function toMm(tables: readonly PlacementTable[], unit: LengthWord | null, bottom
   return tables.flatMap(({ placements, mmPerUnit }) => {
     const scale = mmPerUnit ?? (unit ? MM_PER[unit] : 1);
     return placements.map((placement) => {
-      const x = placement.x * scale;
-      return { ...placement, x: bottomNegated && placement.side === 'bottom' ? -x : x, y: placement.y * scale };
+      const across = bottomNegated && placement.side === 'bottom' ? -scale : scale;
+      const map = ({ x, y }: Point): Point => ({ x: x * across, y: y * scale });
+      return { ...placement, ...map(placement), pad1: placement.pad1 && map(placement.pad1) };
     });
   });
 }
