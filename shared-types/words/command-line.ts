@@ -33,3 +33,7 @@ export const boardFacts = (facts: {
 
 export const planFacts = (facts: { number: string; sites: number; runs: number; tags: number }): string =>
   `Ticket ${facts.number}: ${facts.sites} ${facts.sites === 1 ? 'site' : 'sites'}, ${facts.runs} heat runs, ${facts.tags} tags.`;
+
+export const unknownOption = (option: string): string => `There is no option '${option}' here.`;
+export const missingValue = (options: readonly string[]): string =>
+  `${options.join(' or ') || 'An option'} needs a value (one that begins with - is written --name=-1), or takes none.`;

@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { wrongUse } from '../../../shared-types/words/command-line.ts';
+import { missingValue, unknownOption, wrongUse } from '../../../shared-types/words/command-line.ts';
 import { type Outcome, wrong } from './outcome.ts';
 
 type Option = { type: 'string' | 'boolean'; short?: string; multiple?: boolean };
@@ -22,8 +22,7 @@ export function readArguments(
   try {
     parsed = parseArgs({ args: words, options, allowPositionals: true, strict: true }) as typeof parsed;
   } catch (error) {
-    const reason = error instanceof Error ? error.message.split('. ')[0] : 'Something';
-    return wrong(wrongUse(`${reason.replace(/\.?$/, '.')}`));
+    return wrong(wrongUse(optionFault(words, options, (error as NodeJS.ErrnoException).code)));
   }
   const count = parsed.positionals.length;
   if (count < least) return wrong(wrongUse('A file or word is missing.'));
@@ -37,3 +36,16 @@ export function readArguments(
 }
 
 export const isOutcome = (value: object): value is Outcome => 'kind' in value;
+
+/** A sentence for the option that does not fit. */
+function optionFault(words: string[], options: Record<string, Option>, code: string | undefined): string {
+  const named = words.filter((word) => word.startsWith('-'));
+  const nameOf = (word: string): string => word.replace(/^-+/, '').replace(/=.*$/, '');
+  const known = (word: string): boolean =>
+    Object.entries(options).some(
+      ([name, { short }]) => name === nameOf(word) || (short !== undefined && short === nameOf(word)),
+    );
+  const unknown = named.find((word) => !known(word));
+  if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION' && unknown) return unknownOption(unknown);
+  return missingValue(named.filter(known).map((word) => word.replace(/=.*$/, '')));
+}

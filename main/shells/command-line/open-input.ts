@@ -3,7 +3,8 @@ import { BOARD_FORMAT, PLAN_FORMAT } from '../../../shared-types/format-version.
 import type { Plan, TicketDocument } from '../../../shared-types/plan.ts';
 import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
 import { readBoard, readPlan } from '../../document/open-document.ts';
-import { looksLikeZip, unpackTicket } from '../../document/ticket-archive.ts';
+import { looksLikeZip } from '../../document/ticket-archive.ts';
+import { readTicketFile } from '../../files/ticket-file.ts';
 import { readBytes, readText } from './read-input.ts';
 
 export type Input =
@@ -16,7 +17,7 @@ export function openInput(path: string): Result<Input> {
   const read = readBytes(path);
   if (!read.ok) return read;
   if (looksLikeZip(read.value.bytes)) {
-    const ticket = unpackTicket(read.value.bytes, path);
+    const ticket = readTicketFile(read.value.bytes, path);
     return ticket.ok ? succeed({ kind: 'ticket', document: ticket.value.document }) : ticket;
   }
   if (path.endsWith('.hmticket')) return fail('damaged-ticket', { file: path });
