@@ -22,11 +22,7 @@ async function run(options: LocalOptions): Promise<void> {
   const started = await startProgram({
     ...{ shell: 'local', version: __VERSION__, ticket: options.ticket, appFolder },
     shelfFolder: options.shelf ?? defaultShelfFolder(),
-    ...{
-      samplesFolder: beside.samplesFolder,
-      workerFile: beside.workerFile,
-      renderWorkMap: () => Promise.reject(new Error('the work map has not landed')),
-    },
+    ...{ samplesFolder: beside.samplesFolder, workerFile: beside.workerFile },
   });
   for (const problem of started.problems) console.error(problemSentence(problem));
   for (const name of started.adopted) console.error(doors.adopted(name));

@@ -1,13 +1,14 @@
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Problem } from '../../shared-types/problem.ts';
-import { createProgram, type Program, type Services } from '../contract/program.ts';
+import { createProgram, type Program } from '../contract/program.ts';
 import { nodeFileSystem } from '../files/file-system.ts';
 import { createSamples } from '../files/samples.ts';
 import { createTickets, type Tickets } from '../files/tickets.ts';
 import { openSettings } from '../settings/open-settings.ts';
 import { createEvaluationWorker } from '../workers/evaluation-worker-handle.ts';
 import { createEvaluator } from '../workers/evaluator.ts';
+import { printWorkMap } from './print-work-map.ts';
 
 export type StartOptions = {
   shell: 'electron' | 'local';
@@ -18,7 +19,7 @@ export type StartOptions = {
   workerFile: string;
   /** A ticket file to open first, wherever it lies. */
   ticket: string | null;
-} & Pick<Services, 'renderWorkMap'>;
+};
 
 export type StartedProgram = { program: Program; tickets: Tickets; problems: Problem[]; adopted: string[] };
 
@@ -33,7 +34,7 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     tickets,
     settings,
     samples: createSamples(nodeFileSystem, options.samplesFolder),
-    renderWorkMap: options.renderWorkMap,
+    renderWorkMap: (ticket) => printWorkMap(ticket, options.version),
     createEvaluator: (tell) =>
       createEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     about: {

@@ -1,5 +1,5 @@
 import type { Backend } from '../../shared-types/contract.ts';
-import { CONTRACT_PORT_MESSAGE, CONTRACT_SOCKET_PATH } from '../../shared-types/wire.ts';
+import { CONTRACT_PORT_MESSAGE, CONTRACT_SOCKET_PATH } from '../../shared-types/wire-names.ts';
 import { createFrameBackend } from './frame-backend.ts';
 import { portCarrier } from './port-carrier.ts';
 import { type SocketLike, socketCarrier } from './socket-carrier.ts';

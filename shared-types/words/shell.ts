@@ -26,3 +26,10 @@ export const doors = {
   browserFailed: (browser: string) => `${browser} did not open a window: open the address yourself.`,
   adopted: (name: string) => `${name}: work was recovered whose ticket file is gone; it lies on the shelf.`,
 } as const;
+
+/** Asked when the app is closed while a ticket cannot be saved. */
+export const closing = {
+  title: 'A ticket could not be saved',
+  tryAgain: 'Try again',
+  leave: 'Close; keep what the recovery journal holds',
+} as const;

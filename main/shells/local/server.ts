@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo, Socket } from 'node:net';
 import { type WebSocket, WebSocketServer } from 'ws';
-import { CONTRACT_SOCKET_PATH } from '../../../shared-types/wire.ts';
+import { CONTRACT_SOCKET_PATH } from '../../../shared-types/wire-names.ts';
 import { refusedPage } from '../../../shared-types/words/shell.ts';
 import { PAGE_HEADERS } from '../content-security.ts';
 import type { PageFiles } from '../page-files.ts';
