@@ -106,14 +106,15 @@ export const CAUTIONS: Record<CautionId, Caution> = {
   ),
 };
 
-const isCautionId = (id: string): id is CautionId => (CAUTION_IDS as readonly string[]).includes(id);
-
 /**
  * The cautions to print: those that always stand, then the named ones, each once, in the order of the table.
- * An id that this table does not have is a mistake of the program and throws, so that no caution is lost in silence.
+ * An id without words is still printed, at the end, so that no caution is lost in silence.
  */
 export function cautionsFor(ids: readonly string[]): Caution[] {
-  const unknown = ids.filter((id) => !isCautionId(id));
-  if (unknown.length > 0) throw new Error(`No words for the cautions ${unknown.join(', ')}.`);
-  return CAUTION_IDS.filter((id) => CAUTIONS[id].always || ids.includes(id)).map((id) => CAUTIONS[id]);
+  const known = CAUTION_IDS.filter((id) => CAUTIONS[id].always || ids.includes(id)).map((id) => CAUTIONS[id]);
+  const unknown = [...new Set(ids)].filter((id) => !(CAUTION_IDS as readonly string[]).includes(id));
+  return [
+    ...known,
+    ...unknown.map((id) => where(id, 'This program has no words for this caution: ask before you go on.')),
+  ];
 }

@@ -1,0 +1,160 @@
+import type { TagKind } from '../../../shared-types/tags.ts';
+import type { Phrase } from '../../../shared-types/words/work-map.ts';
+import { drawBadge, drawGlyph, GLYPH_RADIUS } from '../drawing/glyph.ts';
+import { type Line, lineHeight, type TextStyle, wrap } from '../drawing/phrase.ts';
+import { ASCENT } from '../drawing/typeface.ts';
+import { CONTENT, CONTENT_WIDTH, INK } from '../paper.ts';
+import { BODY, type Flow, STRONG } from './flow.ts';
+
+/** A cell: words, an empty field to write in, a box to tick, or a tag. */
+export type Cell = Phrase | string | { blank: true } | { tick: true } | { tag: TagKind; order: number | null };
+
+export type Column = {
+  title: string;
+  /** Fixed width in points, or a share of what is left. */
+  width?: number;
+  share?: number;
+  align?: 'left' | 'right';
+  style?: TextStyle;
+};
+
+const PAD_X = 4;
+const PAD_Y = 3;
+const WRITE_IN_HEIGHT = 22;
+
+type Laid = { lines: Line[]; style: TextStyle; align: 'left' | 'right' };
+
+const isWords = (cell: Cell): cell is Phrase | string => typeof cell === 'string' || Array.isArray(cell);
+
+/** Widths of the columns: fixed ones as they are, shares divide the rest. */
+export function columnWidths(columns: readonly Column[], total = CONTENT_WIDTH): number[] {
+  const fixed = columns.reduce((sum, column) => sum + (column.width ?? 0), 0);
+  const shares = columns.reduce((sum, column) => sum + (column.width === undefined ? (column.share ?? 1) : 0), 0);
+  return columns.map((column) => column.width ?? ((total - fixed) * (column.share ?? 1)) / shares);
+}
+
+/**
+ * A table over as many pages as it takes; the head is repeated on each. A row stays whole unless it is taller than a
+ * page: then its words run on.
+ */
+export function drawTable(flow: Flow, columns: readonly Column[], rows: readonly (readonly Cell[])[]): void {
+  if (rows.length === 0) return;
+  const widths = columnWidths(columns);
+  const lay = (cell: Cell, index: number, style: TextStyle): Laid => ({
+    lines: isWords(cell) ? wrap(cell, widths[index] - 2 * PAD_X, style, flow.ink.type) : [],
+    style,
+    align: columns[index].align ?? 'left',
+  });
+  const head = columns.map((column, index) => lay(column.title, index, STRONG));
+  const headHeight = heightOf(head) + 2;
+  const laidRows = rows.map((row) => row.map((cell, index) => lay(cell, index, columns[index].style ?? BODY)));
+  const rowHeight = (index: number) => Math.max(heightOf(laidRows[index]), heightOfMarks(rows[index]));
+  const titled = columns.some((column) => column.title !== '');
+  const drawHead = () => (titled ? drawHeadRow(flow, head, widths, headHeight) : rule(flow, 0.8));
+  flow.need(headHeight + Math.min(rowHeight(0), 200));
+  drawHead();
+  rows.forEach((row, index) => {
+    const height = rowHeight(index);
+    const whole = CONTENT.bottom - CONTENT.top - 28 - headHeight;
+    if (height > whole) drawTallRow(flow, laidRows[index], widths, drawHead);
+    else {
+      if (flow.need(height)) drawHead();
+      drawRow(flow, row, laidRows[index], widths, height);
+    }
+  });
+  rule(flow, 0.8);
+  flow.y += 4;
+}
+
+const heightOf = (cells: readonly Laid[]): number =>
+  2 * PAD_Y + Math.max(...cells.map((cell) => Math.max(1, cell.lines.length) * lineHeight(cell.style)));
+
+const heightOfMarks = (row: readonly Cell[]): number =>
+  row.some((cell) => !isWords(cell) && 'tag' in cell)
+    ? 2 * GLYPH_RADIUS + 11
+    : row.some((cell) => !isWords(cell))
+      ? WRITE_IN_HEIGHT
+      : 0;
+
+function rule(flow: Flow, width: number, colour: string = INK.black): void {
+  flow.ink.segment({ x: CONTENT.left, y: flow.y }, { x: CONTENT.right, y: flow.y }, { width, colour });
+}
+
+function drawHeadRow(flow: Flow, head: readonly Laid[], widths: readonly number[], height: number): void {
+  rule(flow, 1.2);
+  drawCells(flow, head, widths, flow.y + 1);
+  flow.y += height;
+  rule(flow, 0.6);
+}
+
+function drawCells(flow: Flow, cells: readonly Laid[], widths: readonly number[], top: number): void {
+  let x = CONTENT.left;
+  cells.forEach((cell, index) => {
+    cell.lines.forEach((line, row) => {
+      const left = cell.align === 'right' ? x + widths[index] - PAD_X - line.width : x + PAD_X;
+      const baseline = top + PAD_Y + ASCENT * cell.style.size + row * lineHeight(cell.style);
+      flow.ink.line(line, left, baseline, cell.style);
+    });
+    x += widths[index];
+  });
+}
+
+function drawRow(
+  flow: Flow,
+  row: readonly Cell[],
+  cells: readonly Laid[],
+  widths: readonly number[],
+  height: number,
+): void {
+  const top = flow.y;
+  const marked = row.some((cell) => !isWords(cell) && 'tag' in cell);
+  const textHeight = heightOf(cells);
+  drawCells(flow, cells, widths, marked || height > textHeight ? top + Math.max(0, (height - textHeight) / 2) : top);
+  let x = CONTENT.left;
+  row.forEach((cell, index) => {
+    if (!isWords(cell)) drawMark(flow, cell, x, widths[index], top, height);
+    x += widths[index];
+  });
+  flow.y += height;
+  rule(flow, 0.35, INK.faint);
+}
+
+function drawMark(
+  flow: Flow,
+  cell: Exclude<Cell, Phrase | string>,
+  x: number,
+  width: number,
+  top: number,
+  height: number,
+): void {
+  const middle = top + height / 2;
+  if ('blank' in cell)
+    flow.ink.box({ x0: x + 2, x1: x + width - 2, y0: top + 2, y1: top + height - 2 }, { width: 0.6, colour: INK.soft });
+  else if ('tick' in cell)
+    flow.ink.box({ x0: x + PAD_X, x1: x + PAD_X + 12, y0: middle - 6, y1: middle + 6 }, { width: 0.9 });
+  else {
+    const centre = { x: x + PAD_X + GLYPH_RADIUS, y: middle + 3 };
+    drawGlyph(flow.ink, cell.tag, centre);
+    if (cell.order !== null) drawBadge(flow.ink, cell.order, centre.x + GLYPH_RADIUS - 4.5, centre.y - 11);
+  }
+}
+
+/** A row taller than a page: its words run on, line by line, with the head repeated. */
+function drawTallRow(flow: Flow, cells: readonly Laid[], widths: readonly number[], drawHead: () => void): void {
+  let from = 0;
+  const most = Math.max(...cells.map((cell) => cell.lines.length));
+  while (from < most) {
+    const step = lineHeight(BODY);
+    const fit = Math.floor((CONTENT.bottom - flow.y - 2 * PAD_Y) / step);
+    if (fit < 2) {
+      flow.need(CONTENT.bottom);
+      drawHead();
+      continue;
+    }
+    const part = cells.map((cell) => ({ ...cell, lines: cell.lines.slice(from, from + fit) }));
+    drawCells(flow, part, widths, flow.y);
+    flow.y += heightOf(part);
+    rule(flow, 0.35, INK.faint);
+    from += fit;
+  }
+}

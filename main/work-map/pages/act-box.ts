@@ -1,0 +1,128 @@
+import { ACT, type Phrase, SHEET, seconds, TABLES } from '../../../shared-types/words/work-map.ts';
+import { type Line, lineHeight, wrap } from '../drawing/phrase.ts';
+import { ASCENT } from '../drawing/typeface.ts';
+import type { ActNumbers } from '../facts/act-numbers.ts';
+import { BODY, STRONG } from '../layout/flow.ts';
+import type { Sheet } from '../layout/sheet.ts';
+import { columnWidths } from '../layout/table.ts';
+import { CONTENT, CONTENT_WIDTH, INK } from '../paper.ts';
+
+const TITLE_HEIGHT = 18;
+const PAD = 5;
+const COLUMNS = [
+  { title: TABLES.columns.run, share: 1 },
+  { title: TABLES.columns.gasOn, share: 1.05 },
+  { title: TABLES.columns.molten, share: 1.35 },
+  { title: TABLES.columns.gasOff, share: 1.5 },
+  { title: TABLES.columns.abort, share: 1.15 },
+];
+
+type LaidRow = { cells: Line[][]; wide: Line[] | null; height: number };
+
+/** The box with the figures to act on: one row for each of the given heat runs. */
+export function drawActBox(sheet: Sheet, acts: readonly ActNumbers[]): void {
+  const { ink, flow } = sheet;
+  const widths = columnWidths(COLUMNS, CONTENT_WIDTH - 2 * PAD);
+  const head = COLUMNS.map((column, index) => wrap(column.title, widths[index] - 6, STRONG, ink.type));
+  const headHeight = Math.max(...head.map((lines) => lines.length)) * lineHeight(STRONG) + 5;
+  const rows = acts.map((act) => layRow(sheet, act, widths));
+  const height = TITLE_HEIGHT + headHeight + rows.reduce((sum, row) => sum + row.height, 0) + 2;
+  flow.need(height);
+  const top = flow.y;
+  ink.box({ x0: CONTENT.left, x1: CONTENT.right, y0: top, y1: top + TITLE_HEIGHT }, null, INK.black);
+  ink.text(CONTENT.left + PAD + 3, top + 13, ACT.title, { face: 'sansStrong', size: 11, colour: INK.white });
+  const band = SHEET.band(sheet.facts.assessment.evaluation.bands);
+  const bandWidth = ink.type.width(band, 'sans', 10);
+  ink.text(CONTENT.right - PAD - bandWidth, top + 13, band, { face: 'sans', size: 10, colour: INK.white });
+  let y = top + TITLE_HEIGHT + 2;
+  drawCells(sheet, head, widths, y, STRONG);
+  y += headHeight - 2;
+  for (const row of rows) {
+    ink.segment({ x: CONTENT.left, y }, { x: CONTENT.right, y }, { width: 0.6 });
+    if (row.wide) drawWide(sheet, row, widths, y);
+    else drawCells(sheet, row.cells, widths, y + 2, BODY);
+    y += row.height;
+  }
+  ink.box({ x0: CONTENT.left, x1: CONTENT.right, y0: top, y1: y }, { width: 1.6 });
+  flow.y = y + 6;
+}
+
+function layRow(sheet: Sheet, act: ActNumbers, widths: readonly number[]): LaidRow {
+  const { type } = sheet.ink;
+  const run: Phrase = [{ strong: act.run.name }, `, ${SHEET.sides[act.run.side]}, ${seconds(act.seconds)}`];
+  const blocked = blockedPhrase(act);
+  const phrases = blocked ? [run] : [run, gasOn(act), molten(act), gasOff(act), aborts(act)];
+  const cells = phrases.map((phrase, index) => wrap(phrase, widths[index] - 6, BODY, type));
+  const wideWidth = widths.slice(1).reduce((sum, width) => sum + width, 0) - 6;
+  const wide = blocked ? wrap(blocked, wideWidth, BODY, type) : null;
+  const lines = Math.max(...cells.map((cell) => cell.length), wide?.length ?? 0);
+  return { cells, wide, height: lines * lineHeight(BODY) + 5 };
+}
+
+/** What stands in the way of the run: no evaluation, or a target that does not melt. */
+function blockedPhrase(act: ActNumbers): Phrase | null {
+  if (!act.result) return ACT.notEvaluated();
+  return act.unmelted.length > 0 ? ACT.doNotStart(act.unmelted) : null;
+}
+
+const gasOn = (act: ActNumbers): Phrase => {
+  if (act.gasOnAtS === null) return ACT.noGas();
+  if (act.gasOnAtS === 0) return ACT.gasAtStart();
+  const boardC = act.numbers.find((numbers) => numbers.startGasAtC !== undefined)?.startGasAtC ?? null;
+  return ACT.gasOn(act.gasOnAtS, act.readsAtGasOn, boardC);
+};
+
+/** Phrases one below the other. */
+const stacked = (phrases: readonly Phrase[]): Phrase =>
+  phrases.flatMap((phrase, index) => (index === 0 ? phrase : ['\n', ...phrase]));
+
+function molten(act: ActNumbers): Phrase {
+  const lines = act.numbers.flatMap(({ refdes, moltenAtS, notMoltenByS }) =>
+    moltenAtS === undefined ? [] : [ACT.molten(refdes, moltenAtS, notMoltenByS ?? act.gasOffAtS ?? act.seconds)],
+  );
+  return lines.length > 0 ? stacked(lines) : ACT.noMelt();
+}
+
+const gasOff = (act: ActNumbers): Phrase => {
+  if (act.gasOffAtS === null) return ACT.noGas();
+  const targets = act.result?.targets ?? [];
+  const coldest = targets.reduce<(typeof targets)[number] | null>(
+    (least, target) => (least && least.coldestJointC <= target.coldestJointC ? least : target),
+    null,
+  );
+  return ACT.gasOff(act.gasOffAtS, act.readsAtGasOff, coldest?.coldestJointC ?? null, coldest?.windowC ?? null);
+};
+
+function aborts(act: ActNumbers): Phrase {
+  const read = act.numbers.find((numbers) => numbers.abortAtC !== undefined);
+  const skins = (act.result?.targets ?? []).filter((target) => Number.isFinite(target.skinLimitC));
+  const lines = [
+    ...(read?.abortAtC === undefined
+      ? []
+      : [ACT.abortReading(read.abortOn ?? 'site', read.abortFor ?? '', read.abortAtC)]),
+    ...skins.map((target) => ACT.abortSkin(target.refdes, target.skinLimitC)),
+  ];
+  return lines.length > 0 ? stacked(lines) : ACT.noAbort();
+}
+
+function drawCells(
+  sheet: Sheet,
+  cells: readonly (readonly Line[])[],
+  widths: readonly number[],
+  top: number,
+  style: typeof BODY,
+): void {
+  let x = CONTENT.left + PAD + 3;
+  cells.forEach((lines, column) => {
+    for (const [row, line] of lines.entries())
+      sheet.ink.line(line, x, top + ASCENT * style.size + row * lineHeight(style), style);
+    x += widths[column];
+  });
+}
+
+function drawWide(sheet: Sheet, row: LaidRow, widths: readonly number[], y: number): void {
+  drawCells(sheet, row.cells, widths, y + 2, BODY);
+  const x = CONTENT.left + PAD + 3 + widths[0];
+  for (const [index, line] of (row.wide ?? []).entries())
+    sheet.ink.line(line, x, y + 2 + ASCENT * BODY.size + index * lineHeight(BODY), BODY);
+}

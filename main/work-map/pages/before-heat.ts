@@ -1,0 +1,249 @@
+import type { Part } from '../../../shared-types/board.ts';
+import { shieldById } from '../../../shared-types/library/shields.ts';
+import { cautionsFor } from '../../../shared-types/words/cautions.ts';
+import { findingWords, weightWord } from '../../../shared-types/words/findings.ts';
+import { ACTION_NAMES, actionReason } from '../../../shared-types/words/planning.ts';
+import { type Phrase, SHEET, signed, TABLES } from '../../../shared-types/words/work-map.ts';
+import { tagsOfKind } from '../facts/sheet-facts.ts';
+import {
+  designatorRanges,
+  type ExceptionRow,
+  exceptionsOf,
+  naturalOrder,
+  ordinaryParts,
+  removalsByTray,
+} from '../facts/work-lists.ts';
+import { BODY, FIGURES, STRONG } from '../layout/flow.ts';
+import type { Sheet } from '../layout/sheet.ts';
+import { type Cell, drawTable } from '../layout/table.ts';
+
+const C = TABLES.columns;
+const TAG = { title: C.tag, width: 46 };
+const PART = { title: C.part, width: 58, style: { ...FIGURES, face: 'monoStrong' } as const };
+const SIDE = { title: C.side, width: 52 };
+
+/** Everything that happens before the gas: cautions, what comes off, shields, the other tags, exceptions. */
+export function drawBeforeHeat(sheet: Sheet): void {
+  sheet.flow.startPage(SHEET.beforeHeat);
+  drawFindings(sheet);
+  drawCautions(sheet);
+  drawExchanges(sheet);
+  drawRemovals(sheet);
+  drawShields(sheet);
+  drawRelocations(sheet);
+  drawProgramming(sheet);
+  drawExceptions(sheet);
+}
+
+/** What planning found, stops first; runs' own findings stand here too, so that nothing is met only in the middle of a run. */
+function drawFindings(sheet: Sheet): void {
+  const { findings } = sheet.facts.assessment;
+  if (findings.length === 0) return;
+  const rank = { stop: 0, warn: 1, note: 2 };
+  const sorted = findings
+    .map((finding, index) => ({ finding, index }))
+    .sort((a, b) => rank[a.finding.weight] - rank[b.finding.weight] || a.index - b.index);
+  sheet.flow.heading(SHEET.findings);
+  drawTable(
+    sheet.flow,
+    [
+      { title: '', width: 58, style: STRONG },
+      { title: '', share: 1 },
+      { title: C.done, width: 38 },
+    ],
+    sorted.map(({ finding }): Cell[] => {
+      const { what, todo } = findingWords(finding);
+      return [weightWord(finding.weight), `${what}. ${todo}`, finding.weight === 'note' ? '' : { tick: true }];
+    }),
+  );
+}
+
+function drawCautions(sheet: Sheet): void {
+  sheet.flow.heading(TABLES.cautions);
+  const rows = cautionsFor(sheet.facts.assessment.cautions).map((caution): Cell[] => [caution.title, caution.sentence]);
+  drawTable(
+    sheet.flow,
+    [
+      { title: '', width: 92, style: STRONG },
+      { title: '', share: 1 },
+    ],
+    rows,
+  );
+}
+
+/** Value and package of a part, for recognising it in the tray. */
+const whatItIs = (part: Part | undefined): string =>
+  part ? [part.value, part.package.name].filter((words) => words !== '').join(', ') : '';
+const sideOf = (part: Part | undefined): string => (part ? SHEET.sides[part.side] : '');
+
+function drawExchanges(sheet: Sheet): void {
+  const { facts, flow } = sheet;
+  const tags = tagsOfKind(facts.plan, 'replace');
+  if (tags.length === 0) return;
+  flow.heading(TABLES.exchanges);
+  drawTable(
+    flow,
+    [TAG, PART, SIDE, { title: C.comesOff, share: 1 }, { title: C.goesOn, share: 1 }, { title: C.note, share: 1 }],
+    tags.map((tag) => {
+      const part = facts.partOf.get(tag.refdes);
+      return [
+        { tag: tag.kind, order: tag.order },
+        tag.refdes,
+        sideOf(part),
+        tag.comesOff || whatItIs(part),
+        tag.goesOn,
+        tag.note,
+      ];
+    }),
+  );
+}
+
+function drawRemovals(sheet: Sheet): void {
+  const { facts, flow } = sheet;
+  const tags = removalsByTray(facts);
+  if (tags.length === 0) return;
+  const back = tags.filter((tag) => tag.goesBack).length;
+  flow.heading(TABLES.removals);
+  drawTable(
+    flow,
+    [
+      { title: C.slot, width: 40, style: { ...FIGURES, face: 'monoStrong' } },
+      TAG,
+      PART,
+      SIDE,
+      { title: C.what, share: 1.3 },
+      { title: C.note, share: 1 },
+      { title: C.off, width: 30 },
+      { title: C.back, width: 50 },
+    ],
+    tags.map((tag) => {
+      const part = facts.partOf.get(tag.refdes);
+      const returned: Cell = tag.goesBack ? { tick: true } : SHEET.staysOff;
+      return [
+        tag.traySlot || SHEET.noSlot,
+        { tag: tag.kind, order: tag.order },
+        tag.refdes,
+        sideOf(part),
+        whatItIs(part),
+        tag.note,
+        { tick: true },
+        returned,
+      ];
+    }),
+  );
+  drawTable(
+    flow,
+    [
+      { title: SHEET.removalCount(tags.length, back), share: 1 },
+      { title: SHEET.countOff, width: 90 },
+      { title: '', width: 46, style: FIGURES },
+      { title: SHEET.countBack, width: 90 },
+      { title: '', width: 46, style: FIGURES },
+    ],
+    [['', { blank: true }, SHEET.of(tags.length), { blank: true }, SHEET.of(back)]],
+  );
+}
+
+function drawShields(sheet: Sheet): void {
+  const { facts, flow } = sheet;
+  const tags = tagsOfKind(facts.plan, 'shield');
+  if (tags.length === 0) return;
+  flow.heading(TABLES.shields);
+  drawTable(
+    flow,
+    [TAG, PART, SIDE, { title: C.shield, share: 1 }, { title: C.note, share: 1 }, { title: C.on, width: 30 }],
+    tags.map((tag) => [
+      { tag: tag.kind, order: tag.order },
+      tag.refdes,
+      sideOf(facts.partOf.get(tag.refdes)),
+      shieldById(tag.shield)?.name ?? tag.shield,
+      tag.note,
+      { tick: true },
+    ]),
+  );
+}
+
+function drawRelocations(sheet: Sheet): void {
+  const { facts, flow } = sheet;
+  const tags = tagsOfKind(facts.plan, 'relocate');
+  if (tags.length === 0) return;
+  flow.heading(TABLES.relocations);
+  drawTable(
+    flow,
+    [
+      TAG,
+      { ...PART, title: C.from },
+      { ...PART, title: C.to },
+      SIDE,
+      { title: C.note, share: 1 },
+      { title: C.done, width: 38 },
+    ],
+    tags.map((tag) => [
+      { tag: tag.kind, order: tag.order },
+      tag.refdes,
+      tag.toRefdes,
+      sideOf(facts.partOf.get(tag.toRefdes) ?? facts.partOf.get(tag.refdes)),
+      tag.note,
+      { tick: true },
+    ]),
+  );
+}
+
+function drawProgramming(sheet: Sheet): void {
+  const { facts, flow } = sheet;
+  const tags = tagsOfKind(facts.plan, 'reprogram');
+  if (tags.length === 0) return;
+  flow.heading(TABLES.programming);
+  drawTable(
+    flow,
+    [TAG, PART, SIDE, { title: C.way, width: 90 }, { title: C.note, share: 1 }, { title: C.done, width: 38 }],
+    tags.map((tag) => [
+      { tag: tag.kind, order: tag.order },
+      tag.refdes,
+      sideOf(facts.partOf.get(tag.refdes)),
+      tag.way === 'in-circuit' ? SHEET.inCircuit : SHEET.offAndBack,
+      tag.note,
+      { tick: true },
+    ]),
+  );
+}
+
+/** Exceptions as rows, everything ordinary as one line. */
+function drawExceptions(sheet: Sheet): void {
+  const { facts, flow } = sheet;
+  flow.heading(TABLES.exceptions);
+  const rows = exceptionsOf(facts);
+  if (rows.length === 0) flow.paragraph(SHEET.noExceptions);
+  drawTable(
+    flow,
+    [
+      PART,
+      SIDE,
+      { title: C.act, width: 82, style: STRONG },
+      { title: C.margin, width: 52, align: 'right', style: FIGURES },
+      { title: C.away, width: 58, align: 'right', style: FIGURES },
+      { title: C.why, share: 1, style: BODY },
+      { title: C.plan, width: 56 },
+    ],
+    rows.map((row) => exceptionCells(sheet, row)),
+  );
+  const { count, reflowing } = ordinaryParts(facts);
+  flow.paragraph(SHEET.ordinary(count, reflowing.length), STRONG);
+  if (reflowing.length > 0) flow.paragraph(SHEET.reflowing(designatorRanges(reflowing)));
+  const off = facts.assessment.evaluation.notEvaluated.filter(({ reason }) => reason === 'off-board');
+  if (off.length > 0)
+    flow.paragraph(SHEET.notEvaluated(designatorRanges(off.map(({ refdes }) => refdes).sort(naturalOrder))));
+}
+
+function exceptionCells(sheet: Sheet, { action, exposure }: ExceptionRow): Cell[] {
+  const reason: Phrase = [actionReason(action)];
+  return [
+    action.refdes,
+    sideOf(sheet.facts.partOf.get(action.refdes)),
+    ACTION_NAMES[action.action],
+    exposure ? signed(exposure.marginK) : '',
+    exposure ? SHEET.millimetres(Math.round(exposure.clearanceMm)) : '',
+    reason,
+    action.done ? SHEET.done : SHEET.open,
+  ];
+}

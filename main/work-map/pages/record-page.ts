@@ -1,0 +1,31 @@
+import { SHEET, TABLES } from '../../../shared-types/words/work-map.ts';
+import type { Sheet } from '../layout/sheet.ts';
+import { type Cell, drawTable } from '../layout/table.ts';
+
+const C = TABLES.columns;
+
+/** Order and notes in full, then the lines to sign. */
+export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
+  const { flow, facts } = sheet;
+  const { order, notes } = facts.plan.ticket;
+  flow.startPage(SHEET.record);
+  if (orderCut) {
+    flow.heading(SHEET.orderAndNotes);
+    flow.paragraph(order.trim());
+  }
+  if (notes.trim()) {
+    flow.heading(SHEET.notes);
+    flow.paragraph(notes.trim());
+  }
+  flow.heading(SHEET.signOff, 160);
+  drawTable(
+    flow,
+    [
+      { title: C.step, share: 1 },
+      { title: C.name, width: 110 },
+      { title: C.when, width: 100 },
+      { title: C.signature, width: 110 },
+    ],
+    SHEET.signOffSteps.map((step): Cell[] => [step, { blank: true }, { blank: true }, { blank: true }]),
+  );
+}

@@ -1,0 +1,190 @@
+import type { TargetResult, WatchReading } from '../../../shared-types/evaluation.ts';
+import {
+  ACT,
+  clock,
+  degrees,
+  ramp,
+  SHEET,
+  seconds,
+  TABLES,
+  VERDICTS,
+  whole,
+} from '../../../shared-types/words/work-map.ts';
+import { CHART_KEY_HEIGHT, drawChartKey, drawProfileChart } from '../drawing/profile-chart.ts';
+import { type ActNumbers, segmentEnds } from '../facts/act-numbers.ts';
+import { neighbourSolidus } from '../facts/sheet-facts.ts';
+import { cropScale, groupSites, middleOfSites } from '../facts/site-groups.ts';
+import { FIGURES, SOFT, STRONG } from '../layout/flow.ts';
+import { blockOverhead, drawPictureBlock, type PictureContent } from '../layout/picture-block.ts';
+import type { Sheet } from '../layout/sheet.ts';
+import { type Cell, type Column, drawTable } from '../layout/table.ts';
+import { CONTENT, CONTENT_WIDTH } from '../paper.ts';
+import { drawActBox } from './act-box.ts';
+
+const C = TABLES.columns;
+const CHART_HEIGHT = 150;
+const LEAST_PICTURE = 240;
+const WATCH_IN_ONE_TABLE = 3;
+const figure = (title: string, width: number): Column => ({ title, width, align: 'right', style: FIGURES });
+
+/** One heat run: its numbers, segments, thermocouples, targets and isotherms; the actual column stays empty. */
+export function drawRunSheet(sheet: Sheet, act: ActNumbers, place: number): void {
+  const { flow, facts } = sheet;
+  const { run } = act;
+  const sites = facts.plan.sites.filter((site) => run.siteIds.includes(site.id));
+  flow.startPage(SHEET.runTitle(place + 1, sheet.acts.length, run.name));
+  flow.heading(SHEET.runTitle(place + 1, sheet.acts.length, run.name));
+  flow.paragraph(SHEET.runFacts(run.kind, run.side, sites.map((site) => site.target).join(', '), act.seconds), SOFT);
+  flow.space(3);
+  drawActBox(sheet, [act]);
+  if (act.overParts.length > 0) flow.paragraph(ACT.over(act.overParts), STRONG);
+  for (const { refdes, firstOver, secondsToSpare } of act.numbers)
+    if (firstOver !== undefined && secondsToSpare !== undefined)
+      flow.paragraph(ACT.spare(refdes, firstOver, secondsToSpare));
+  drawSegments(sheet, act);
+  drawWatch(sheet, act);
+  drawTargets(sheet, act);
+  drawChart(sheet, act);
+  drawIsotherms(sheet, act);
+}
+
+function drawSegments(sheet: Sheet, act: ActNumbers): void {
+  const { flow } = sheet;
+  const ends = segmentEnds(act.run);
+  flow.heading(TABLES.segments);
+  drawTable(
+    flow,
+    [
+      { title: C.segment, share: 1 },
+      figure(C.length, 42),
+      figure(C.ends, 42),
+      figure(C.preheater, 74),
+      figure(C.gasSet, 74),
+      figure(C.outlet, 58),
+      figure(C.flow, 42),
+      figure(C.boardEnd, 62),
+      { title: C.actual, width: 56 },
+    ],
+    act.run.segments.map((segment, index): Cell[] => {
+      const told = act.result?.segments[index];
+      const set = segment.gas && sheet.facts.plan.station.gasReads === 'setting';
+      return [
+        segment.name,
+        seconds(segment.seconds),
+        clock(ends[index]),
+        ramp(segment.preheater.startC, segment.preheater.endC),
+        segment.gas ? (set ? ramp(segment.gas.startC, segment.gas.endC) : SHEET.byOutlet) : SHEET.off,
+        segment.gas ? outletWords(segment.gas.endC, told?.gasOutletC ?? null, !set) : SHEET.off,
+        segment.gas ? whole(segment.flowLMin) : SHEET.off,
+        told ? whole(told.siteC) : '',
+        { blank: true },
+      ];
+    }),
+  );
+}
+
+/** Outlet temperature: as measured when the plan says so, else as estimated from the dial. */
+const outletWords = (plannedC: number, estimatedC: number | null, measured: boolean): string =>
+  measured ? whole(plannedC) : estimatedC === null ? '' : whole(estimatedC);
+
+/** Thermocouples side by side, three to a table: predicted beside an empty field. */
+function drawWatch(sheet: Sheet, act: ActNumbers): void {
+  const readings = act.result?.watch ?? [];
+  if (readings.length === 0) return;
+  sheet.flow.heading(TABLES.watch);
+  for (const tag of sheet.facts.watchTags) {
+    if (!readings.some((reading) => reading.tagId === tag.id)) continue;
+    sheet.flow.paragraph(SHEET.watchPlace(tag.name, tag.side, tag.refdes, tag.note));
+  }
+  sheet.flow.space(3);
+  for (let from = 0; from < readings.length; from += WATCH_IN_ONE_TABLE)
+    drawWatchTable(sheet, act, readings.slice(from, from + WATCH_IN_ONE_TABLE));
+}
+
+function drawWatchTable(sheet: Sheet, act: ActNumbers, readings: readonly WatchReading[]): void {
+  const ends = segmentEnds(act.run);
+  const columns: Column[] = [
+    { title: C.segment, share: 1 },
+    figure(C.ends, 44),
+    ...readings.flatMap((reading): Column[] => [
+      figure(C.predicted(reading.name), 66),
+      { title: C.actualOf(reading.name), width: 66 },
+    ]),
+  ];
+  const rows = act.run.segments.map((segment, index): Cell[] => [
+    segment.name,
+    clock(ends[index]),
+    ...readings.flatMap((reading): Cell[] => [whole(reading.atSegmentEndC[index] ?? Number.NaN), { blank: true }]),
+  ]);
+  const peaks: Cell[] = [
+    SHEET.highest,
+    '',
+    ...readings.flatMap((reading): Cell[] => [SHEET.peakAt(reading.peakC, reading.peakAtS), { blank: true }]),
+  ];
+  drawTable(sheet.flow, columns, [...rows, peaks]);
+}
+
+function drawTargets(sheet: Sheet, act: ActNumbers): void {
+  const targets = act.result?.targets ?? [];
+  if (targets.length === 0) return;
+  sheet.flow.heading(TABLES.targets);
+  drawTable(
+    sheet.flow,
+    [
+      { title: C.target, width: 58, style: { ...FIGURES, face: 'monoStrong' } },
+      figure(C.coldest, 58),
+      figure(C.hottest, 58),
+      figure(C.window, 62),
+      figure(C.skin, 66),
+      figure(C.above, 74),
+      { title: C.verdict, share: 1 },
+    ],
+    targets.map((target): Cell[] => targetCells(target)),
+  );
+}
+
+const targetCells = (target: TargetResult): Cell[] => [
+  target.refdes,
+  degrees(target.coldestJointC),
+  degrees(target.hottestJointC),
+  target.windowC ? SHEET.range(target.windowC.from, target.windowC.to) : '',
+  SHEET.ofLimit(target.skinMaxC, target.skinLimitC),
+  seconds(target.secondsAllAbove),
+  target.moltenAtS === null ? VERDICTS[target.verdict] : SHEET.meltsAt(VERDICTS[target.verdict], target.moltenAtS),
+];
+
+function drawChart(sheet: Sheet, act: ActNumbers): void {
+  const { flow, ink } = sheet;
+  flow.heading(TABLES.profile, CHART_HEIGHT + CHART_KEY_HEIGHT);
+  const box = { x0: CONTENT.left, x1: CONTENT.right, y0: flow.y, y1: flow.y + CHART_HEIGHT };
+  drawProfileChart(ink, act.run, act.result, box);
+  drawChartKey(ink, CONTENT.left, box.y1 + 1);
+  flow.y = box.y1 + CHART_KEY_HEIGHT + 8;
+}
+
+/** The run's own isotherms round its sites, on the side that faces the nozzle. */
+function drawIsotherms(sheet: Sheet, act: ActNumbers): void {
+  const { flow, facts } = sheet;
+  const { result, run } = act;
+  const sites = facts.plan.sites.filter((site) => run.siteIds.includes(site.id));
+  if (!result || sites.length === 0) return;
+  const turnDeg = facts.plan.clampedTurnDeg;
+  const content: PictureContent = {
+    kind: 'isotherms',
+    source: {
+      fields: result.fields,
+      grid: facts.assessment.evaluation.grid,
+      limitsC: neighbourSolidus(facts),
+    },
+  };
+  for (const group of groupSites(sites, turnDeg, { width: CONTENT_WIDTH, height: 300 })) {
+    flow.need(LEAST_PICTURE);
+    const title = SHEET.peaksOf(run.name);
+    const height = Math.min(flow.left(), 400);
+    const overhead = blockOverhead(sheet, { title, side: group.side, content, scale: 2 });
+    const scale = cropScale(group.sites, group.side, turnDeg, { width: CONTENT_WIDTH, height: height - overhead });
+    const middle = middleOfSites(group.sites, group.side, turnDeg);
+    drawPictureBlock(sheet, { title, side: group.side, scale, middle, content, height });
+    flow.space(8);
+  }
+}

@@ -1,0 +1,278 @@
+import type { TargetResult } from '../evaluation.ts';
+import type { Side } from '../geometry.ts';
+import type { HeatRun } from '../plan.ts';
+
+/** A sentence of the sheet: plain words and figures to set strong. */
+export type Phrase = readonly (string | { readonly strong: string })[];
+
+/** A space that keeps a figure and its unit on one line. */
+const TIED = '\u00a0';
+const strong = (text: string) => ({ strong: text });
+export const whole = (value: number): string => (Number.isFinite(value) ? String(Math.round(value) || 0) : '?');
+
+export const degrees = (celsius: number): string => `${whole(celsius)}${TIED}°C`;
+/** A margin or difference with its sign. */
+export const signed = (kelvin: number): string =>
+  `${Math.round(kelvin) < 0 ? '−' : '+'}${whole(Math.abs(Math.round(kelvin)))}`;
+export const seconds = (value: number): string => `${whole(value)}${TIED}s`;
+/** Time from the start of a run as minutes:seconds. */
+export const clock = (value: number): string => {
+  const rounded = Math.round(value);
+  return `${Math.floor(rounded / 60)}:${String(rounded % 60).padStart(2, '0')}`;
+};
+export const ramp = (startC: number, endC: number): string =>
+  Math.round(startC) === Math.round(endC) ? whole(startC) : `${whole(startC)} to ${whole(endC)}`;
+const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
+
+/** 'Bottom, seen from below, turned 90°': how a picture lies. */
+export function sideWords(side: Side, turnDeg: number): string {
+  const turn = ((Math.round(turnDeg) % 360) + 360) % 360;
+  const turned = turn === 0 ? '' : `, turned ${turn}°`;
+  return (side === 'top' ? 'Top' : 'Bottom, seen from below') + turned;
+}
+
+export const RUN_KINDS: Record<HeatRun['kind'], string> = {
+  removal: 'removal',
+  'site-preparation': 'site preparation',
+  installation: 'installation',
+  'cover-removal': 'cover removal',
+};
+
+export const VERDICTS: Record<TargetResult['verdict'], string> = {
+  melts: 'melts',
+  partly: 'melts in part',
+  solid: 'stays solid',
+};
+
+/** Titles, labels and short sentences of the printed work map. */
+export const SHEET = {
+  ring: (mm: number) => `${mm}${TIED}mm`,
+  millimetres: (mm: number) => `${mm}${TIED}mm`,
+  scale: (scale: number) =>
+    scale >= 1 ? `${Number(scale.toFixed(2))}${TIED}:${TIED}1` : `1${TIED}:${TIED}${Number((1 / scale).toFixed(2))}`,
+  unlabelled: (names: readonly string[]) =>
+    `No room for the ${names.length === 1 ? 'label' : 'labels'} of ${names.slice(0, 12).join(', ')}${names.length > 12 ? ` and ${names.length - 12} more` : ''}: see the lists.`,
+  legend: {
+    area: 'Rework area',
+    areaBehind: 'Rework area, other side',
+    ring: 'Distance from the area',
+    over: 'Over its limit (!)',
+    unsure: 'Within the band (?)',
+    reflow: 'Joints will reflow',
+    empty: 'Empty position',
+    cover: 'Can, frame, stiffener',
+    isotherm: 'Isotherms every 20 °C',
+  },
+  workMap: 'Work map',
+  board: (name: string, revision: string) => (revision ? `${name}, revision ${revision}` : name),
+  unit: 'Unit',
+  customer: 'Customer',
+  technician: 'Technician',
+  date: 'Date',
+  order: 'Order',
+  orderGoesOn: 'The order goes on under ‘Order and notes’.',
+  orderAndNotes: 'Order and notes',
+  notes: 'Notes',
+  invented: 'Invented demonstration board: it exists nowhere.',
+  band: (bands: 'not-computed' | 'computed') =>
+    bands === 'computed' ? 'Estimate: with its 90 % band.' : 'Estimate. Band: not computed yet.',
+  defers: "Data sheets, the shop's procedures, local rules and trained practice come first.",
+  footer: (program: string, printed: string) => `Heatmargin ${program}, printed ${printed}`,
+  page: (page: number, pages: number) => `Page ${page} of ${pages}`,
+  stopRunning:
+    'Stop the run at once on smoke, a hiss, a smell of burning, a bulging or lifting part, or a reading beside its prediction.',
+  noSite: 'No rework site is marked in this plan.',
+  noRun: 'This plan has no heat run.',
+  noTarget: 'No target in this run.',
+  beforeHeat: 'Before heat',
+  wholeBoard: 'Whole board',
+  record: 'Record',
+  findings: 'Findings',
+  underSite: (names: string) => `opposite ${names}`,
+  tagsOf: (names: string) => `tags round ${names}`,
+  allTags: 'all tags',
+  peaks: 'highest temperature over all heat runs',
+  peaksOf: (run: string) => `highest temperature in ${run}`,
+  runTitle: (place: number, of: number, name: string) => `Heat run ${place} of ${of}: ${name}`,
+  runFacts: (kind: HeatRun['kind'], side: Side, sites: string, length: number) =>
+    `${RUN_KINDS[kind][0].toUpperCase()}${RUN_KINDS[kind].slice(1)}${sites ? ` at ${sites}` : ''}. ${side === 'top' ? 'Top' : 'Bottom'} faces the nozzle. ${seconds(length)} (${clock(length)}).`,
+  moreRuns: (names: string) => `Further heat runs on their own sheets: ${names}.`,
+  ordinary: (left: number, reflow: number) =>
+    left === 0
+      ? 'No ordinary parts were evaluated.'
+      : `${count(left, 'ordinary part', 'ordinary parts')}: leave${reflow > 0 ? `, ${reflow} of them will reflow` : ''}.`,
+  reflowing: (names: string) => `Will reflow (low air, do not touch, inspect afterwards): ${names}.`,
+  notEvaluated: (names: string) => `Off the board as drawn, not evaluated: ${names}.`,
+  noExceptions: 'No part needs anything but to be left.',
+  removalCount: (parts: number, back: number) =>
+    `${count(parts, 'part comes', 'parts come')} off, ${back} ${back === 1 ? 'goes' : 'go'} back.`,
+  countOff: 'Counted off:',
+  countBack: 'Counted back:',
+  of: (number: number) => `of ${number}`,
+  goesBack: 'goes back',
+  staysOff: 'stays off',
+  noSlot: 'none',
+  inCircuit: 'in circuit',
+  offAndBack: 'off and back',
+  open: 'open',
+  done: 'in the plan',
+  off: '–',
+  byOutlet: 'by outlet',
+  highest: 'Highest',
+  peakAt: (celsius: number, at: number) => `${whole(celsius)} at ${clock(at)}`,
+  range: (from: number, to: number) => `${whole(from)}–${whole(to)}`,
+  ofLimit: (celsius: number, limitC: number) =>
+    Number.isFinite(limitC) ? `${whole(celsius)} of ${whole(limitC)}` : whole(celsius),
+  meltsAt: (verdict: string, at: number) => `${verdict}, whole at ${clock(at)}`,
+  watchPlace: (name: string, side: Side, refdes: string | null, note: string) =>
+    `${name}: ${side}${refdes === null ? ', on the board' : `, on ${refdes}`}${note ? `. ${note}` : ''}`,
+  sides: { top: 'top', bottom: 'bottom' } satisfies Record<Side, string>,
+  signOff: 'Sign-off',
+  signOffSteps: [
+    'Parts counted off, tray checked',
+    'Heat runs done, actual readings entered',
+    'Parts counted back',
+    'Both sides inspected under the microscope',
+    'Power-on check, unit handed back',
+  ],
+} as const;
+
+/** Headings and column titles. */
+export const TABLES = {
+  removals: 'Off before heat, by tray slot',
+  shields: 'Shields',
+  relocations: 'Relocations',
+  exchanges: 'Exchanges',
+  programming: 'Reprogramming',
+  exceptions: 'Parts that need more than leaving',
+  cautions: 'Cautions',
+  segments: 'Segments',
+  watch: 'Thermocouples',
+  targets: 'Targets',
+  profile: 'Set and predicted temperatures; pencil in the actual ones',
+  columns: {
+    tag: 'Tag',
+    slot: 'Slot',
+    part: 'Part',
+    side: 'Side',
+    what: 'What it is',
+    off: 'Off',
+    back: 'Back',
+    note: 'Note',
+    shield: 'Shield',
+    on: 'On',
+    from: 'From',
+    to: 'To',
+    comesOff: 'Comes off',
+    goesOn: 'Goes on',
+    way: 'How',
+    done: 'Done',
+    act: 'Do',
+    why: 'Why',
+    margin: 'Margin',
+    away: 'From area',
+    plan: 'Plan',
+    run: 'Heat run',
+    gasOn: 'Gas on',
+    molten: 'Molten, else stop',
+    gasOff: 'Gas off',
+    abort: 'Abort at',
+    segment: 'Segment',
+    length: 'For',
+    ends: 'Ends',
+    preheater: 'Preheater °C',
+    gasSet: 'Gas set °C',
+    outlet: 'Gas outlet °C',
+    flow: 'Flow L/min',
+    boardEnd: 'Board °C predicted',
+    actual: 'actual',
+    predicted: (watch: string) => `${watch} predicted`,
+    actualOf: (watch: string) => `${watch} actual`,
+    target: 'Target',
+    coldest: 'Coldest joint',
+    hottest: 'Hottest joint',
+    skin: 'Skin, limit',
+    above: 'All above liquidus',
+    window: 'Window',
+    verdict: 'Estimate says',
+    step: 'Step',
+    name: 'Name',
+    when: 'Date, time',
+    signature: 'Signature',
+  },
+} as const;
+
+type WatchedAt = { watch: string; celsius: number } | null;
+
+/** The figures to act on, as phrases for the box and for the sheet of each run. */
+export const ACT = {
+  title: 'Start, stop, abort',
+  gasAtStart: (): Phrase => [strong('0:00'), ', with the preheater'],
+  gasOn: (at: number, watch: WatchedAt, boardC: number | null): Phrase => [
+    strong(clock(at)),
+    ...reading(watch, boardC),
+  ],
+  noGas: (): Phrase => ['no gas'],
+  molten: (refdes: string, moltenAt: number, stopAt: number): Phrase => [
+    `${refdes} at `,
+    strong(clock(moltenAt)),
+    '; not by ',
+    strong(clock(stopAt)),
+    ': stop',
+  ],
+  doNotStart: (targets: readonly { refdes: string; coldestJointC: number; liquidusC: number }[]): Phrase => [
+    strong('Do not start. '),
+    targets
+      .map(
+        (target) =>
+          `${target.refdes} does not melt: coldest joint ${degrees(target.coldestJointC)}, liquidus ${degrees(target.liquidusC)}`,
+      )
+      .join('; '),
+    '. Change the profile first.',
+  ],
+  noMelt: (): Phrase => ['nothing has to melt'],
+  gasOff: (
+    at: number,
+    watch: WatchedAt,
+    coldestC: number | null,
+    windowC: { from: number; to: number } | null,
+  ): Phrase => [
+    strong(clock(at)),
+    ...reading(watch, null),
+    ...(coldestC === null ? [] : ['; coldest joint ', strong(degrees(coldestC))]),
+    ...(windowC === null ? [] : [` (window ${whole(windowC.from)}–${whole(windowC.to)})`]),
+  ],
+  abortReading: (on: string, refdes: string, celsius: number): Phrase => [
+    on === 'site' ? 'board at the site ' : `${on} `,
+    strong(degrees(celsius)),
+    ` (for ${refdes})`,
+  ],
+  abortSkin: (refdes: string, celsius: number): Phrase => [`${refdes} skin `, strong(degrees(celsius))],
+  noAbort: (): Phrase => ['no limit is watched'],
+  over: (parts: readonly { refdes: string; marginK: number }[]): string =>
+    `Over the limit in this run: ${parts
+      .slice(0, 8)
+      .map((part) => `${part.refdes} by ${whole(-part.marginK)}${TIED}K`)
+      .join(', ')}${parts.length > 8 ? ` and ${parts.length - 8} more` : ''}.`,
+  spare: (target: string, neighbour: string, spareS: number): string =>
+    spareS < 0
+      ? `${neighbour} goes over its limit ${seconds(-spareS)} before ${target} is molten.`
+      : `${neighbour} goes over its limit ${seconds(spareS)} after ${target} is molten: that is the time there is.`,
+  notEvaluated: (): Phrase => ['this run was not evaluated'],
+};
+
+function reading(watch: WatchedAt, boardC: number | null): Phrase {
+  if (watch) return [`, ${watch.watch} reads `, strong(degrees(watch.celsius))];
+  return boardC === null ? [] : [', board at the site ', strong(degrees(boardC))];
+}
+
+/** What the heavy isotherms stand for. */
+export const limitWords = (celsius: readonly number[]): string =>
+  `${celsius.map(whole).join(', ')}${TIED}°C: joints of neighbours start to melt`;
+
+/** Keys of the graph of a heat run. */
+export const CHART = {
+  board: 'board at the site, predicted',
+  preheater: 'preheater, set',
+  gas: 'gas, set',
+};
