@@ -1,0 +1,428 @@
+import { describe, expect, test } from 'vitest';
+import { assess } from '../../../../main/planning/assess.ts';
+import type { Board, Cover, Part } from '../../../../shared-types/board.ts';
+import type { Evaluation, Finding, PartExposure, TargetResult } from '../../../../shared-types/evaluation.ts';
+import type { HeatRun, Plan, Site } from '../../../../shared-types/plan.ts';
+import type { Tag } from '../../../../shared-types/tags.ts';
+import { FINDING_CODES, type FindingCode, findingLine, findingWords } from '../../../../shared-types/words/findings.ts';
+import { boardOf, evaluationOf, exposureOf, type Heat, partOf, planOf, runsOf, targetOf } from './support.ts';
+
+type Change = {
+  parts?: Part[];
+  board?: Partial<Board>;
+  /** Heat of the parts, by designator. */
+  heat?: Record<string, Heat>;
+  plan?: (plan: Plan) => Plan;
+  removal?: Partial<TargetResult>;
+  installation?: Partial<TargetResult>;
+  evaluation?: (evaluation: Evaluation) => Evaluation;
+};
+
+const INSTALLED = { coldestJointC: 236, secondsAllAbove: 50, secondsAnyAbove: 70, windowC: { from: 230, to: 245 } };
+
+function findingsAfter(change: Change): Finding[] {
+  const board = boardOf(change.parts ?? [], change.board);
+  const plan = (change.plan ?? ((same: Plan) => same))(planOf(board));
+  const exposures: PartExposure[] = board.parts
+    .filter((part) => part.fitted && change.heat?.[part.refdes])
+    .map((part) => exposureOf(part, change.heat?.[part.refdes]));
+  const targets = {
+    removal: [targetOf(change.removal)],
+    installation: [targetOf({ ...INSTALLED, ...change.installation })],
+  };
+  const evaluation = evaluationOf(plan, exposures, { runs: runsOf(plan, targets) });
+  return assess(board, plan, (change.evaluation ?? ((same) => same))(evaluation)).findings;
+}
+
+const withTags =
+  (...tags: Tag[]) =>
+  (plan: Plan): Plan => ({ ...plan, tags: [...plan.tags, ...tags] });
+const withSite =
+  (site: Partial<Site>) =>
+  (plan: Plan): Plan => ({ ...plan, sites: [{ ...plan.sites[0], ...site }] });
+const withRuns =
+  (change: (runs: HeatRun[]) => HeatRun[]) =>
+  (plan: Plan): Plan => ({ ...plan, heatRuns: change(plan.heatRuns) });
+const remove = (refdes: string, traySlot = 'A1', order = 5): Tag => ({
+  id: `r-${refdes}`,
+  kind: 'remove',
+  refdes,
+  order,
+  note: '',
+  goesBack: true,
+  traySlot,
+});
+const shield = (refdes: string, id = 'foil-tent'): Tag => ({
+  id: `s-${refdes}`,
+  kind: 'shield',
+  refdes,
+  order: null,
+  note: '',
+  shield: id,
+});
+const cover = (more: Partial<Cover>): Cover => ({
+  id: 'SH1',
+  kind: 'can',
+  side: 'top',
+  x: 50,
+  y: 40,
+  lengthMm: 20,
+  widthMm: 20,
+  turn: 0,
+  heightMm: 3,
+  sheetMm: 0.2,
+  material: 'tinned-steel',
+  fixing: 'clipped',
+  ...more,
+});
+const hold = (plan: Plan): Plan =>
+  withTags({
+    id: 'w2',
+    kind: 'watchPoint',
+    name: 'W2',
+    side: 'bottom',
+    x: 1,
+    y: 1,
+    refdes: 'L4',
+    order: null,
+    note: 'post below',
+  })(plan);
+const coil = partOf('L4', 'power-inductor', { side: 'bottom', massG: 14, padAreaMm2: 120 });
+const molten: Heat = { body: 225, joint: 224, jointMin: 222 };
+const runsWithStart =
+  (siteC: number) =>
+  (evaluation: Evaluation): Evaluation => ({
+    ...evaluation,
+    runs: evaluation.runs.map((run) => ({
+      ...run,
+      segments: run.segments.map((segment) => (segment.siteC === 150 ? { ...segment, siteC } : segment)),
+    })),
+  });
+
+type Row = [code: FindingCode, weight: Finding['weight'], change: Change];
+
+/** One change of an ordinary board and plan for each finding. Sources of the figures stand in main/planning/published.ts. */
+const rows: Row[] = [
+  ['target-does-not-melt', 'stop', { removal: { verdict: 'partly', coldestJointC: 212, moltenAtS: null } }],
+  ['package-too-hot', 'stop', { installation: { skinMaxC: 246 } }],
+  ['window-missed-cold', 'warn', { installation: { coldestJointC: 226 } }],
+  ['window-missed-hot', 'warn', { removal: { coldestJointC: 238 } }],
+  ['outgoing-package-too-hot', 'warn', { removal: { skinMaxC: 246 } }],
+  ['too-long-above-liquidus', 'warn', { removal: { secondsAnyAbove: 151 } }],
+  ['above-liquidus-short', 'warn', { installation: { secondsAllAbove: 44 } }],
+  ['above-liquidus-long', 'warn', { installation: { secondsAnyAbove: 91 } }],
+  ['short-for-lifting', 'warn', { removal: { secondsAllAbove: 9 } }],
+  ['target-melts-in-other-runs', 'warn', { heat: { U1: { joint: 230, reflows: 3 } } }],
+  ['target-uneven', 'note', { removal: { hottestJointC: 238 } }],
+  ['cool-when-gas-starts', 'note', { evaluation: runsWithStart(110) }],
+  [
+    'long-to-peak',
+    'note',
+    {
+      plan: withRuns((runs) =>
+        runs.map((run) => ({
+          ...run,
+          segments: run.segments.map((segment) => ({ ...segment, seconds: segment.seconds * 1.6 })),
+        })),
+      ),
+    },
+  ],
+  ['target-not-on-board', 'stop', { plan: withSite({ target: 'U99' }) }],
+  ['target-on-other-side', 'stop', { plan: withSite({ side: 'bottom' }) }],
+  ['target-not-for-heat', 'stop', { board: { parts: [partOf('U1', 'coin-cell')] } }],
+  ['target-tagged-otherwise', 'stop', { plan: withTags(shield('U1')) }],
+  ['lead-meets-bismuth', 'stop', { plan: withSite({ alloyOff: 'sn63pb37', alloyOn: 'sn42bi58' }) }],
+  ['soldered-can-over-target', 'stop', { board: { covers: [cover({ fixing: 'soldered' })] } }],
+  ['can-over-target', 'warn', { board: { covers: [cover({})] } }],
+  [
+    'target-has-two-sites',
+    'warn',
+    { plan: (plan) => ({ ...plan, sites: [plan.sites[0], { ...plan.sites[0], id: 'site-2' }] }) },
+  ],
+  ['target-not-fitted', 'warn', { board: { parts: [partOf('U1', 'bga', { fitted: false })] } }],
+  ['target-underfilled', 'warn', { board: { parts: [partOf('U1', 'bga', { underfilled: true })] } }],
+  ['target-edge-bonded', 'warn', { board: { parts: [partOf('U1', 'bga', { edgeBonded: true })] } }],
+  ['target-coated', 'warn', { board: { parts: [partOf('U1', 'bga', { coated: true })] } }],
+  ['target-holds-data', 'warn', { board: { parts: [partOf('U1', 'flash-memory')] } }],
+  ['site-alloy-unknown', 'warn', { plan: withSite({ alloyOff: 'unknown' }) }],
+  ['alloys-differ', 'warn', { plan: withSite({ alloyOff: 'sn63pb37' }) }],
+  ['always-off-still-on', 'stop', { parts: [partOf('BT1', 'coin-cell')] }],
+  [
+    'neighbour-cannot-be-saved',
+    'stop',
+    { parts: [partOf('U2', 'bga', { underfilled: true })], heat: { U2: { joint: 210 } } },
+  ],
+  [
+    'neighbours-need-action',
+    'warn',
+    { parts: [partOf('J1', 'connector-pbt')], heat: { J1: { skin: 226, shieldedSkin: 190 } } },
+  ],
+  ['drop-off', 'warn', { parts: [coil], heat: { L4: molten } }],
+  ['drop-off-held', 'note', { parts: [coil], heat: { L4: molten }, plan: hold }],
+  ['large-parts-reflow', 'warn', { parts: [partOf('U2', 'bga')], heat: { U2: molten } }],
+  ['array-may-crack', 'warn', { parts: [partOf('U2', 'bga')], heat: { U2: { body: 196, joint: 198 } } }],
+  [
+    'joints-over-preset',
+    'note',
+    {
+      parts: [partOf('U2', 'so')],
+      heat: {
+        U2: {
+          body: 205,
+          joint: 205,
+          limits: {
+            joint: { celsius: 200, origin: 'shop', source: { text: 'preset', how: 'found', confidence: 'M' } },
+          },
+        },
+      },
+    },
+  ],
+  [
+    'reflow-count',
+    'warn',
+    {
+      parts: [partOf('U2', 'bga'), partOf('R9', 'chip-resistor', { side: 'bottom' })],
+      heat: { U2: { ...molten, reflows: 2 } },
+    },
+  ],
+  ['data-at-risk', 'warn', { parts: [partOf('U3', 'flash-memory')], heat: { U3: molten } }],
+  ['coated-joints-melt', 'warn', { parts: [partOf('R1', 'chip-resistor', { coated: true })], heat: { R1: molten } }],
+  ['electrolytic-close', 'warn', { parts: [partOf('C9', 'electrolytic-medium')], heat: { C9: { clearanceMm: 8 } } }],
+  ['port-close', 'warn', { parts: [partOf('MK1', 'mems-microphone')], heat: { MK1: { clearanceMm: 25 } } }],
+  ['rises-too-fast', 'warn', { parts: [partOf('R1', 'chip-resistor')], heat: { R1: { riseKPerS: 3.1 } } }],
+  [
+    'ceramic-jump-over',
+    'warn',
+    { parts: [partOf('C1', 'chip-capacitor')], heat: { C1: { body: 225, joint: 210 } }, evaluation: runsWithStart(30) },
+  ],
+  [
+    'ceramic-jump',
+    'warn',
+    { parts: [partOf('C1', 'chip-capacitor')], heat: { C1: { body: 225, joint: 210 } }, evaluation: runsWithStart(74) },
+  ],
+  [
+    'reflow-count-small',
+    'note',
+    {
+      parts: [partOf('C1', 'chip-capacitor'), partOf('R9', 'chip-resistor', { side: 'bottom' })],
+      heat: { C1: { ...molten, reflows: 2 } },
+    },
+  ],
+  ['within-keep-out', 'note', { parts: [partOf('R1', 'chip-resistor')], heat: { R1: { clearanceMm: 3.1 } } }],
+  ['bake-first', 'note', { parts: [partOf('R1', 'chip-resistor')], heat: { R1: { body: 201 } } }],
+  ['no-site', 'stop', { plan: (plan) => ({ ...plan, sites: [], heatRuns: [], tags: [] }) }],
+  ['no-heat-run', 'stop', { plan: withRuns(() => []) }],
+  ['site-without-run', 'stop', { plan: withRuns((runs) => runs.map((run) => ({ ...run, siteIds: [] }))) }],
+  [
+    'run-without-site',
+    'warn',
+    { plan: withRuns((runs) => runs.map((run) => ({ ...run, siteIds: run.kind === 'removal' ? [] : run.siteIds }))) },
+  ],
+  [
+    'run-without-gas',
+    'warn',
+    {
+      plan: withRuns((runs) =>
+        runs.map((run) => ({ ...run, segments: run.segments.map((segment) => ({ ...segment, gas: null })) })),
+      ),
+    },
+  ],
+  ['tag-on-unknown-part', 'warn', { plan: withTags(remove('R77')) }],
+  [
+    'tag-on-empty-position',
+    'warn',
+    { parts: [partOf('R7', 'chip-resistor', { fitted: false })], plan: withTags(remove('R7')) },
+  ],
+  [
+    'shield-on-removed-part',
+    'warn',
+    { parts: [partOf('J1', 'connector-pbt')], plan: withTags(remove('J1'), shield('J1')) },
+  ],
+  [
+    'shield-not-in-library',
+    'warn',
+    { parts: [partOf('J1', 'connector-pbt')], plan: withTags(shield('J1', 'no-such-shield')) },
+  ],
+  ['tray-slot-missing', 'warn', { parts: [partOf('J1', 'connector-pbt')], plan: withTags(remove('J1', ' ')) }],
+  [
+    'tray-slot-twice',
+    'warn',
+    {
+      parts: [partOf('J1', 'connector-pbt'), partOf('J2', 'connector-pbt')],
+      plan: withTags(remove('J1', 'A1'), remove('J2', 'a1', 6)),
+    },
+  ],
+  ['order-twice', 'warn', { parts: [partOf('J1', 'connector-pbt')], plan: withTags(remove('J1', 'A1', 1)) }],
+  [
+    'no-watch-point',
+    'warn',
+    { plan: (plan) => ({ ...plan, tags: plan.tags.filter((tag) => tag.kind !== 'watchPoint') }) },
+  ],
+  ['site-without-removal', 'note', { plan: withRuns((runs) => runs.filter((run) => run.kind !== 'removal')) }],
+  [
+    'site-without-installation',
+    'note',
+    { plan: withRuns((runs) => runs.filter((run) => run.kind !== 'installation')) },
+  ],
+  ['iron-not-modelled', 'note', {}],
+  ['shields-conduct', 'note', { parts: [partOf('J1', 'connector-pbt')], plan: withTags(shield('J1')) }],
+  [
+    'parts-off-board',
+    'warn',
+    {
+      parts: [partOf('J1', 'connector-pbt')],
+      evaluation: (evaluation) => ({ ...evaluation, notEvaluated: [{ refdes: 'J1', reason: 'off-board' }] }),
+    },
+  ],
+  ['classes-unknown', 'warn', { parts: [partOf('Z1', 'unknown')], heat: { Z1: {} } }],
+  ['laminate-guessed', 'warn', { board: { laminate: { thicknessMm: 1.6, layers: [], layersKnown: false } } }],
+  ['alloys-unknown', 'note', { parts: [partOf('R1', 'chip-resistor', { alloy: 'unknown' })] }],
+  ['classes-guessed', 'note', { parts: [partOf('R1', 'chip-resistor', { classGuessed: true })], heat: { R1: {} } }],
+  [
+    'heights-unknown',
+    'note',
+    {
+      parts: [
+        partOf('R1', 'chip-resistor', {
+          package: { name: '', shape: 'rectangle', lengthMm: 2, widthMm: 1, heightMm: null },
+        }),
+      ],
+      heat: { R1: {} },
+    },
+  ],
+  [
+    'grid-grown',
+    'note',
+    { evaluation: (evaluation) => ({ ...evaluation, grid: { ...evaluation.grid, grownFromMm: 1, cellMm: 1.5 } }) },
+  ],
+  ['outlet-not-measured', 'note', { plan: (plan) => ({ ...plan, station: { ...plan.station, gasReads: 'setting' } }) }],
+  ['bands-not-computed', 'note', { evaluation: (evaluation) => ({ ...evaluation, bands: 'not-computed' }) }],
+];
+
+describe('findings', () => {
+  test('an ordinary plan on a known board has nothing to say but that the iron is not modelled', () => {
+    expect(findingsAfter({}).map((found) => found.code)).toEqual(['iron-not-modelled']);
+  });
+
+  test.each(rows)('%s', (code, weight, change) => {
+    const all = findingsAfter(change);
+    const own = all.filter((found) => found.code === code);
+    expect(own.map((found) => found.weight)).toContain(weight);
+    for (const found of all) {
+      const { what, todo } = findingWords(found);
+      expect(`${what} ${todo}`).not.toMatch(/undefined|NaN|\?|safe/);
+      expect(findingLine(found).length).toBeGreaterThan(20);
+    }
+  });
+
+  test('every code is provoked above', () => {
+    expect([...new Set(rows.map(([code]) => code))].sort()).toEqual([...FINDING_CODES].sort());
+  });
+
+  test('exceptions first: stops, then warnings, then notes', () => {
+    const order = { stop: 0, warn: 1, note: 2 };
+    const all = findingsAfter({
+      parts: [partOf('BT1', 'coin-cell')],
+      removal: { coldestJointC: 238 },
+      installation: { skinMaxC: 250 },
+    });
+    const weights = all.map((found) => order[found.weight]);
+    expect(weights).toEqual([...weights].sort((a, b) => a - b));
+    expect(new Set(weights).size).toBe(3);
+  });
+
+  test('many parts are one line that names six and counts the rest', () => {
+    const parts = Array.from({ length: 9 }, (_, index) => partOf(`R${index + 2}`, 'chip-resistor'));
+    const heat = Object.fromEntries(parts.map((part, index) => [part.refdes, { riseKPerS: 3.2 + index / 10 }]));
+    const fast = findingsAfter({ parts, heat }).filter((found) => found.code === 'rises-too-fast');
+    expect(fast).toHaveLength(1);
+    expect(fast[0].place).toEqual({ kind: 'part', id: 'R10' });
+    expect(findingWords(fast[0]).what).toBe(
+      '9 parts (R2, R3, R4, R5, R6, R7 and 3 more) rise by up to 4 °C/s; at most 3 °C/s',
+    );
+  });
+
+  test('a cold target says by how much, and what helps', () => {
+    const words = (change: Change) =>
+      findingWords(findingsAfter({ removal: { verdict: 'solid', coldestJointC: 208, moltenAtS: null }, ...change })[0]);
+    expect(words({}).what).toBe('U1 does not melt in Removal: coldest corner 208 °C, 12 °C below liquidus 220');
+    expect(words({}).todo).toBe('Keep the gas on longer.');
+    expect(words({ evaluation: runsWithStart(110) }).todo).toBe('Preheat more or longer; or keep the gas on longer.');
+    const stiffener = cover({ kind: 'stiffener', side: 'bottom', fixing: 'screwed' });
+    expect(words({ board: { covers: [stiffener] } }).todo).toMatch(/^Take the stiffener off/);
+  });
+
+  test('a can that is tagged, or has its own heat run, is no finding', () => {
+    const covers = [cover({ fixing: 'soldered' })];
+    const codes = (plan: (plan: Plan) => Plan) => findingsAfter({ board: { covers }, plan }).map((found) => found.code);
+    expect(codes(withTags(remove('SH1')))).not.toContain('soldered-can-over-target');
+    expect(codes(withTags(remove('SH1')))).not.toContain('tag-on-unknown-part');
+    const lift = (runs: HeatRun[]): HeatRun[] => [
+      { ...runs[0], id: 'run-0', name: 'Can off', kind: 'cover-removal' },
+      ...runs,
+    ];
+    expect(codes(withRuns(lift))).not.toContain('soldered-can-over-target');
+  });
+
+  test('notices of the evaluation are findings too, said once', () => {
+    const notices = [
+      { code: 'reynolds-low', place: 'Removal', figures: { reynolds: 1500, from: 2000, to: 400000 } },
+      { code: 'iron-not-modelled', place: 'Site preparation', figures: {} },
+    ];
+    const all = findingsAfter({ evaluation: (evaluation) => ({ ...evaluation, notices }) });
+    expect(all.map((found) => found.code)).toEqual(['iron-not-modelled', 'reynolds-low']);
+    expect(all[1].place).toEqual({ kind: 'run', id: 'run-1' });
+    expect(findingLine(all[1])).toMatch(/^Removal: the jet is weaker \(Reynolds number 1500\).*Martin 1977/);
+  });
+});
+
+/** Borders of the published figures: at the figure nothing is said, beyond it something is. */
+describe('published borders', () => {
+  const said = (code: FindingCode, change: Change): boolean =>
+    findingsAfter(change).some((found) => found.code === code);
+  const resistor = [partOf('R1', 'chip-resistor')];
+
+  test('3 K/s: J-STD-020 Table 5-2, ramp-up', () => {
+    expect(said('rises-too-fast', { parts: resistor, heat: { R1: { riseKPerS: 3 } } })).toBe(false);
+    expect(said('rises-too-fast', { parts: resistor, heat: { R1: { riseKPerS: 3.01 } } })).toBe(true);
+  });
+  test('150 s above liquidus: J-STD-020 Table 5-2', () => {
+    expect(said('too-long-above-liquidus', { removal: { secondsAnyAbove: 150 } })).toBe(false);
+    expect(said('too-long-above-liquidus', { removal: { secondsAnyAbove: 150.5 } })).toBe(true);
+  });
+  test('45 and 90 s above liquidus: common practice, no source', () => {
+    expect(said('above-liquidus-short', { installation: { secondsAllAbove: 45 } })).toBe(false);
+    expect(said('above-liquidus-long', { installation: { secondsAnyAbove: 90 } })).toBe(false);
+  });
+  test('190 K up to 1206, 130 K from 1210: Murata GRM caution 4-1; 150 K warned: Panasonic ECJ', () => {
+    const jump = (id: string, siteC: number): Change => ({
+      parts: [partOf('C1', id)],
+      heat: { C1: { body: 225, joint: 210 } },
+      evaluation: runsWithStart(siteC),
+    });
+    expect(said('ceramic-jump', jump('chip-capacitor', 75))).toBe(false);
+    expect(said('ceramic-jump', jump('chip-capacitor', 74))).toBe(true);
+    expect(said('ceramic-jump-over', jump('chip-capacitor', 36))).toBe(false);
+    expect(said('ceramic-jump-over', jump('chip-capacitor', 34))).toBe(true);
+    expect(said('ceramic-jump-over', jump('chip-capacitor-large', 96))).toBe(false);
+    expect(said('ceramic-jump-over', jump('chip-capacitor-large', 94))).toBe(true);
+  });
+  test('195 C in the middle, 210 C at a corner: Ismail et al., Jurnal Teknologi 84 (2022)', () => {
+    const array = (heat: Heat): Change => ({ parts: [partOf('U2', 'bga')], heat: { U2: heat } });
+    expect(said('array-may-crack', array({ body: 195, joint: 210 }))).toBe(false);
+    expect(said('array-may-crack', array({ body: 195.5, joint: 200 }))).toBe(true);
+    expect(said('array-may-crack', array({ body: 190, joint: 210.5 }))).toBe(true);
+  });
+  test('3 reflows: J-STD-020 qualification (memory), Microchip soldering profile', () => {
+    const twoSides = [partOf('U2', 'bga'), partOf('R9', 'chip-resistor', { side: 'bottom' })];
+    expect(said('reflow-count', { parts: twoSides, heat: { U2: { ...molten, reflows: 1 } } })).toBe(false);
+    expect(said('reflow-count', { parts: twoSides.slice(0, 1), heat: { U2: { ...molten, reflows: 2 } } })).toBe(false);
+    expect(said('reflow-count', { parts: twoSides.slice(0, 1), heat: { U2: { ...molten, reflows: 3 } } })).toBe(true);
+  });
+  test('3.125 mm: IPC-7095 interim final draft 6.1.2', () => {
+    expect(said('within-keep-out', { parts: resistor, heat: { R1: { clearanceMm: 3.125 } } })).toBe(false);
+  });
+  test('200 C: J-STD-033 clause 6 (from memory)', () => {
+    expect(said('bake-first', { parts: resistor, heat: { R1: { body: 200 } } })).toBe(false);
+  });
+});
