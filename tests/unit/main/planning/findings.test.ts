@@ -365,7 +365,7 @@ describe('findings', () => {
   });
 
   test('notices of the evaluation are findings too, said once', () => {
-    const notices = [
+    const notices: Evaluation['notices'] = [
       { code: 'reynolds-low', place: 'Removal', figures: { reynolds: 1500, from: 2000, to: 400000 } },
       { code: 'iron-not-modelled', place: 'Site preparation', figures: {} },
     ];
