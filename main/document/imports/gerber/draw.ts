@@ -3,7 +3,7 @@ import { arcSweep, type Segment } from '../segments.ts';
 import type { Aperture } from './aperture.ts';
 import { apertureFunctionOf, objectAttributesOf } from './attributes.ts';
 import { placeObject, transformDiscs } from './place.ts';
-import { addObjects, note, type ReaderState } from './state.ts';
+import { addObjects, mayCopy, note, type ReaderState } from './state.ts';
 import type { GerberObject, ObjectAttributes } from './types.ts';
 
 /** Executes D01, D02 or D03 at `end` (Gerber format specification, section 4.8). */
@@ -48,13 +48,9 @@ function flash(state: ReaderState, at: Point, line: number): void {
   const aperture = currentAperture(state, line);
   if (aperture === null) return;
   if (aperture.kind === 'block') {
-    if (state.objectCount + aperture.objects.length > MAX_AT_ONCE) addObjects(state, aperture.objects, line);
-    else
-      addObjects(
-        state,
-        aperture.objects.map((object) => placeObject(object, at, state.transform, state.dark)),
-        line,
-      );
+    if (!mayCopy(state, aperture.objects.length, line)) return;
+    const copies = aperture.objects.map((object) => placeObject(object, at, state.transform, state.dark));
+    addObjects(state, copies, line);
     return;
   }
   const code = state.apertureCode as number;
@@ -66,9 +62,6 @@ function flash(state: ReaderState, at: Point, line: number): void {
   const attributes = withFunction(objectAttributesOf(state.attributes), aperture.function);
   addObjects(state, [{ kind: 'flash', at, shape, dark: state.dark, attributes }], line);
 }
-
-/** Above this the count check comes before the copies are made. */
-const MAX_AT_ONCE = 2_500_000;
 
 function withFunction(attributes: ObjectAttributes, apertureFunction: string | undefined): ObjectAttributes {
   return apertureFunction === undefined ? attributes : { ...attributes, apertureFunction };

@@ -2,7 +2,15 @@ import { buildAperture, parseDefinition } from './aperture.ts';
 import { apertureFunctionOf, applyAttribute, parseAttribute } from './attributes.ts';
 import { strokeWidth } from './draw.ts';
 import { placeObject } from './place.ts';
-import { addObjects, type CoordinateFormat, NO_TRANSFORM, note, type ReaderState, unitScale } from './state.ts';
+import {
+  addObjects,
+  type CoordinateFormat,
+  mayCopy,
+  NO_TRANSFORM,
+  note,
+  type ReaderState,
+  unitScale,
+} from './state.ts';
 
 const INCH_MM = 25.4;
 const MAX_NESTING = 32;
@@ -139,8 +147,9 @@ export function closeRepeat(state: ReaderState, line: number): void {
   const objects = state.objects;
   state.objects = open.outer;
   state.objectCount -= objects.length;
-  for (let column = 0; column < open.countX && !state.failure; column++) {
-    for (let row = 0; row < open.countY && !state.failure; row++) {
+  if (!mayCopy(state, objects.length * open.countX * open.countY, line)) return;
+  for (let column = 0; column < open.countX; column++) {
+    for (let row = 0; row < open.countY; row++) {
       const at = { x: column * open.stepX, y: row * open.stepY };
       const copies = objects.map((object) => placeObject(object, at, NO_TRANSFORM, true));
       addObjects(state, copies, line);

@@ -59,6 +59,7 @@ export interface ReaderState {
   readonly open: (Repeat | OpenBlock)[];
   region: { contours: Segment[][]; current: Segment[] } | null;
   objectCount: number;
+  copyCount: number;
   readonly notes: Map<string, GerberNote>;
   failure: GerberFailure | null;
   ended: boolean;
@@ -86,6 +87,7 @@ export function newState(): ReaderState {
     open: [],
     region: null,
     objectCount: 0,
+    copyCount: 0,
     notes: new Map(),
     failure: null,
     ended: false,
@@ -101,8 +103,10 @@ export function note(state: ReaderState, kind: GerberNote['kind'], detail: strin
   if (!state.notes.has(key) && state.notes.size < MAX_NOTES) state.notes.set(key, { kind, detail, line });
 }
 
-/** Blocks and repeats multiply objects: a few lines can ask for billions. Beyond this the file is refused. */
-export const MAX_OBJECTS = 3_000_000;
+/** Beyond this many objects a file is refused: no board has them. */
+const MAX_OBJECTS = 2_000_000;
+/** Blocks and repeats multiply objects, a few lines can ask for billions: their copies have a lower limit. */
+const MAX_COPIES = 400_000;
 
 export function addObjects(state: ReaderState, objects: readonly GerberObject[], line: number): void {
   state.objectCount += objects.length;
@@ -111,6 +115,14 @@ export function addObjects(state: ReaderState, objects: readonly GerberObject[],
     return;
   }
   for (const object of objects) state.objects.push(object);
+}
+
+/** To be asked before copies are made; refuses the file when they would be too many. */
+export function mayCopy(state: ReaderState, count: number, line: number): boolean {
+  state.copyCount += count;
+  if (state.copyCount <= MAX_COPIES) return true;
+  state.failure ??= { reason: 'tooManyObjects', line, detail: String(MAX_COPIES) };
+  return false;
 }
 
 /** Millimetres per file unit; a file that has not said is read as millimetres, with a note. */
