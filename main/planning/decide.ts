@@ -6,6 +6,7 @@ import { type Exposed, type PlanningContext, tagOn } from './context.ts';
 import { dropOffOf } from './drop-off.ts';
 import {
   bodyJudgement,
+  isLarge,
   type Judgement,
   jointFigures,
   jointJudgement,
@@ -45,7 +46,7 @@ const wouldStaySolid = (subject: Subject, belowC: number): boolean =>
 
 const shieldForJoints = ({ part, exposure }: Subject): PartAction =>
   actionOf(part.refdes, 'shield', 'shield-keeps-joints-solid', {
-    ...jointFigures(exposure),
+    ...jointFigures(part, exposure),
     ...shieldFigures(exposure.ifShielded.jointMaxC),
   });
 
@@ -56,7 +57,7 @@ const underfilledNearMelting: Rule = (subject) => {
   if (!part.underfilled || exposure.joint.maxC < softensC) return null;
   if (wouldStaySolid(subject, softensC)) return shieldForJoints(subject);
   const belowSolidusK = exposure.solidusC - exposure.joint.maxC;
-  const figures = { ...jointFigures(exposure), belowSolidusK, mostlyFrom: mostlyFrom(exposure) };
+  const figures = { ...jointFigures(part, exposure), belowSolidusK, mostlyFrom: mostlyFrom(exposure) };
   return actionOf(part.refdes, 'cannot-be-saved', 'underfill-softens', figures);
 };
 
@@ -64,7 +65,7 @@ const underfilledNearMelting: Rule = (subject) => {
 const overItsLimit: Rule = (subject) => {
   const { part, partClass, exposure, heat, shielded } = subject;
   if (!heat || heat.marginK >= 0) return null;
-  const figures = { ...judgementFigures(heat, partClass), ...jointFigures(exposure) };
+  const figures = { ...judgementFigures(heat, partClass), ...jointFigures(part, exposure) };
   const withShield = { ...figures, ...shieldFigures(heat.shieldedC) };
   if (!shielded && shieldedMargin(exposure) >= SHADOW_TOLERANCE_K.value)
     return actionOf(part.refdes, 'shield', 'shield-brings-it-under', withShield);
@@ -83,7 +84,7 @@ const overItsLimit: Rule = (subject) => {
 const mayNotReflow: Rule = (subject) => {
   const { part, partClass, exposure } = subject;
   if (exposure.reflow === 'none') return null;
-  const figures = { ...jointFigures(exposure), className: partClass.name };
+  const figures = { ...jointFigures(part, exposure), className: partClass.name };
   if (partClass.oneReflow)
     return actionOf(part.refdes, 'remove-first', 'rated-for-one-reflow', { ...figures, newPart: 1 });
   if (partClass.reflowRated) return null;
@@ -104,26 +105,26 @@ const mayDrop: Rule = ({ context, part, exposure }) => {
     part.refdes,
     'secure',
     'heavy-when-molten',
-    { ...jointFigures(exposure), ...weights, ...place },
+    { ...jointFigures(part, exposure), ...weights, ...place },
     held === true,
   );
 };
 
-/** A part that is more than a chip and whose joints do not all melt tilts or tears. */
+/** A large part whose joints do not all melt tilts or tears. */
 const partlyMolten: Rule = (subject) => {
   const { part, partClass, exposure } = subject;
-  if (exposure.reflow === 'none' || partClass.smallPart) return null;
+  if (exposure.reflow === 'none' || !isLarge(part, partClass)) return null;
   const { liquidusC } = meltingRange(part.alloy, 'neighbour');
   if (exposure.reflow === 'whole' && exposure.joint.minC >= liquidusC) return null;
   if (wouldStaySolid(subject, exposure.solidusC)) return shieldForJoints(subject);
-  return actionOf(part.refdes, 'remove-first', 'large-part-partly-molten', jointFigures(exposure));
+  return actionOf(part.refdes, 'remove-first', 'large-part-partly-molten', jointFigures(part, exposure));
 };
 
 const willReflow: Rule = ({ part, partClass, exposure, shielded }) => {
   if (exposure.reflow === 'none') return null;
-  const figures = jointFigures(exposure);
+  const figures = jointFigures(part, exposure);
   if (shielded) return actionOf(part.refdes, 'shield', 'shielded-will-reflow', figures, true);
-  if (!partClass.smallPart) return actionOf(part.refdes, 'leave-will-reflow', 'large-part-reflows', figures);
+  if (isLarge(part, partClass)) return actionOf(part.refdes, 'leave-will-reflow', 'large-part-reflows', figures);
   const reason = exposure.reflow === 'partly' ? 'small-part-melts-at-one-end' : 'small-part-reflows';
   return actionOf(part.refdes, 'leave-will-reflow', reason, figures);
 };
@@ -151,7 +152,7 @@ const leave: Rule = (subject) => {
   if (joint && joint.marginK < 0)
     return actionOf(part.refdes, 'leave', 'warm-joints-stay-solid', {
       ...judgementFigures(joint, partClass),
-      ...jointFigures(exposure),
+      ...jointFigures(part, exposure),
     });
   return actionOf(part.refdes, 'leave', heat ? 'within-limits' : 'no-limit-known', ownFigures(subject));
 };

@@ -1,7 +1,10 @@
+import type { Part } from '../../shared-types/board.ts';
 import type { AppliedLimit, JudgedOn, PartExposure } from '../../shared-types/evaluation.ts';
+import { alloyById } from '../../shared-types/library/alloys.ts';
 import type { PartClass } from '../../shared-types/library/library-types.ts';
 import { DEFAULT_SHIELD, shieldById } from '../../shared-types/library/shields.ts';
 import type { Figures } from '../../shared-types/words/figures.ts';
+import { LARGE_PART_MM } from './published.ts';
 
 /** One of a part's figures against its limit: peak and margin as they are and under the default shield, C and K. */
 export type Judgement = {
@@ -64,11 +67,17 @@ export const judgementFigures = (judgement: Judgement, partClass: PartClass): Fi
   className: partClass.name,
 });
 
-export const jointFigures = (exposure: PartExposure): Figures => ({
+export const jointFigures = (part: Part, exposure: PartExposure): Figures => ({
   jointMaxC: exposure.joint.maxC,
   jointMinC: exposure.joint.minC,
   solidusC: exposure.solidusC,
+  alloyKnown: alloyById(part.alloy) ? 1 : 0,
 });
+
+/** A part whose joints must melt together or not at all. */
+export const isLarge = (part: Part, partClass: PartClass): boolean =>
+  !partClass.smallPart &&
+  (partClass.arrayPart || Math.max(part.package.lengthMm, part.package.widthMm) >= LARGE_PART_MM.value);
 
 /** The default shield as suggested, and what it would leave of the judged temperature. */
 export const shieldFigures = (shieldedC: number): Figures => ({

@@ -121,5 +121,8 @@ export const FILLET_C = figure(
   found('Adhesive maker: fillet residue comes off with hot air at about 200 °C, the part above 217 °C', 'M'),
 );
 
-/** Nothing but the program's own bookkeeping. */
-export const OWN_CHECK: Source = assumption('Check of the plan, no published figure');
+/**
+ * From this side length on a part counts as large: molten at one edge only, it tilts or tears. Smaller packages are
+ * held by surface tension, as chips are. Array parts count as large whatever their size.
+ */
+export const LARGE_PART_MM = figure(8, assumption('Large part: an array, or a side of 8 mm and more'));

@@ -51,13 +51,23 @@ export function siteReadingAt(result: RunResult, roomC: number, atS: number): nu
   return before.siteC;
 }
 
-/** What a thermocouple on this part may not pass: body and skin limits, and the joints' where they must not melt. */
-function limitOnPart(context: PlanningContext, refdes: string, actions: ReadonlyMap<string, PartAction>) {
+type WatchLimit = { celsius: number; roomK: number };
+
+/**
+ * What a thermocouple on a neighbour may not pass: body and skin limits, and the joints' where they are to stay solid.
+ * Joints that the plan lets pass the preset for neighbours are held to their solidus instead.
+ */
+function limitsOnPart(context: PlanningContext, refdes: string, action: PartAction | undefined): WatchLimit[] {
   const exposure = context.exposures.get(refdes);
-  if (!exposure || context.siteOfTarget.has(refdes)) return null;
-  const mayMelt = actions.get(refdes)?.action === 'leave-will-reflow';
-  const judgements = [bodyJudgement(exposure), mayMelt ? null : jointJudgement(exposure)];
-  return judgements.reduce((least, next) => (next && (!least || next.marginK < least.marginK) ? next : least), null);
+  if (!exposure || context.siteOfTarget.has(refdes)) return [];
+  const heat = bodyJudgement(exposure);
+  const limits = heat ? [{ celsius: heat.limit.celsius, roomK: heat.marginK }] : [];
+  const joint = jointJudgement(exposure);
+  const mayMelt = action?.action === 'leave-will-reflow' || action?.action === 'secure';
+  if (!joint || mayMelt) return limits;
+  const passes = joint.marginK < 0 && exposure.reflow === 'none';
+  const celsius = passes ? exposure.solidusC : joint.limit.celsius;
+  return [...limits, { celsius, roomK: celsius - exposure.joint.maxC }];
 }
 
 /** 'Off if W3 reads N': the watched neighbour with the least margin, else the site's reading when the first goes over. */
@@ -70,12 +80,12 @@ function abortOf(
   const watched = result.watch.flatMap((reading) => {
     const tag = context.plan.tags.find((candidate) => candidate.id === reading.tagId);
     if (tag?.kind !== 'watchPoint' || tag.refdes === null) return [];
-    const judgement = limitOnPart(context, tag.refdes, actions);
-    return judgement ? [{ name: reading.name, refdes: tag.refdes, judgement }] : [];
+    const { refdes } = tag;
+    return limitsOnPart(context, refdes, actions.get(refdes)).map((limit) => ({ name: reading.name, refdes, limit }));
   });
   if (watched.length > 0) {
-    const tightest = watched.reduce((a, b) => (b.judgement.marginK < a.judgement.marginK ? b : a));
-    return { abortAtC: tightest.judgement.limit.celsius, abortOn: tightest.name, abortFor: tightest.refdes };
+    const tightest = watched.reduce((a, b) => (b.limit.roomK < a.limit.roomK ? b : a));
+    return { abortAtC: tightest.limit.celsius, abortOn: tightest.name, abortFor: tightest.refdes };
   }
   if (!over) return {};
   const abortAtC = siteReadingAt(result, context.plan.station.roomC, over.atS);

@@ -33,7 +33,9 @@ function peakAndLimit(figures: Figures, m: Measures): string {
 }
 
 const under = (figures: Figures, m: Measures): string => m.difference(numberOf(figures, 'marginK'));
-const solidus = (figures: Figures, m: Measures): string => `solidus ${m.degrees(numberOf(figures, 'solidusC'))}`;
+/** 'solidus 217'; a solidus taken because the alloy is not known says so: testing a joint may settle the matter. */
+const solidus = (figures: Figures, m: Measures): string =>
+  `solidus ${m.degrees(numberOf(figures, 'solidusC'))}${figures.alloyKnown === 0 ? ', alloy not known' : ''}`;
 const jointPeak = (figures: Figures, m: Measures): string => m.temperature(numberOf(figures, 'jointMaxC'));
 /** '231 under aluminium foil, tented with a 1.5 mm gap'. */
 const shieldedTo = (figures: Figures, m: Measures): string =>

@@ -49,12 +49,14 @@ function classFindings(context: PlanningContext): Finding[] {
     return part && exposure.clearanceMm <= NEAR_MM ? [{ refdes: part.refdes, part, exposure }] : [];
   });
   const unknown = near.filter(({ part }) => classById(part.class).id === 'unknown');
+  const plastics = near.filter(({ part }) => classById(part.class).id === 'connector-unknown');
   const guessed = near.filter(({ part }) => part.classGuessed && classById(part.class).id !== 'unknown');
   const heights = near.filter(({ part }) => part.package.heightMm === null);
   const nearness = (entry: (typeof near)[number]): number => -entry.exposure.clearanceMm;
   const figures = () => ({ nearMm: NEAR_MM });
   return [
     ...grouped('classes-unknown', 'warn', unknown, nearness, figures, CAUTIOUS),
+    ...grouped('plastics-unknown', 'warn', plastics, nearness, figures, CAUTIOUS),
     ...grouped('classes-guessed', 'note', guessed, nearness, figures, GUESSED),
     ...grouped('heights-unknown', 'note', heights, nearness, figures, GUESSED),
   ];

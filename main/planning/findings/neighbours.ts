@@ -1,6 +1,7 @@
 import type { Finding, PartAction } from '../../../shared-types/evaluation.ts';
 import type { Figures } from '../../../shared-types/words/figures.ts';
 import { type Exposed, exposedNeighbours, type PlanningContext } from '../context.ts';
+import { isLarge } from '../judgement.ts';
 import {
   ARRAY_CRACK_C,
   commonPractice,
@@ -93,40 +94,19 @@ function reflowFindings(context: PlanningContext, entries: readonly Entry[]): Fi
 }
 
 function moltenFindings(entries: readonly Entry[]): Finding[] {
-  const large = entries.filter(
-    ({ action }) => action?.reason === 'large-part-reflows' || action?.reason === 'shielded-will-reflow',
-  );
-  const flash = entries.filter(
-    (entry) => staysOn(entry) && entry.exposure.reflow !== 'none' && entry.partClass.id === 'flash-memory',
-  );
-  const coated = entries.filter((entry) => staysOn(entry) && entry.exposure.reflow !== 'none' && entry.part.coated);
+  const molten = entries.filter((entry) => staysOn(entry) && entry.exposure.reflow !== 'none');
+  const large = molten.filter((entry) => isLarge(entry.part, entry.partClass) && entry.action?.action !== 'secure');
+  const flash = molten.filter((entry) => entry.partClass.id === 'flash-memory');
+  const coated = molten.filter((entry) => entry.part.coated);
   const peak = (entry: Entry): number => entry.exposure.joint.maxC;
   const figures = (worst: Entry): Figures => ({ jointC: peak(worst) });
+  const still = commonPractice('a board with molten joints is not moved');
+  const data = commonPractice('data is read out before its memory is reflowed');
+  const coating = commonPractice('coating comes off joints that melt');
   return [
-    ...grouped(
-      'large-parts-reflow',
-      'warn',
-      large.filter((entry) => !entry.partClass.smallPart),
-      peak,
-      figures,
-      MOST_REFLOWS.source,
-    ),
-    ...grouped(
-      'data-at-risk',
-      'warn',
-      flash,
-      peak,
-      figures,
-      commonPractice('data is read out before its memory is reflowed'),
-    ),
-    ...grouped(
-      'coated-joints-melt',
-      'warn',
-      coated,
-      peak,
-      figures,
-      commonPractice('coating comes off joints that melt'),
-    ),
+    ...grouped('large-parts-reflow', 'warn', large, peak, figures, still),
+    ...grouped('data-at-risk', 'warn', flash, peak, figures, data),
+    ...grouped('coated-joints-melt', 'warn', coated, peak, figures, coating),
   ];
 }
 
@@ -148,13 +128,13 @@ function crackFindings(entries: readonly Entry[]): Finding[] {
   return grouped('array-may-crack', 'warn', hot, (entry) => entry.exposure.joint.maxC, figures, source);
 }
 
-/** More than a chip, solid, yet beyond the preset for neighbours' joints. */
+/** Large, solid, yet beyond the preset for neighbours' joints. */
 function presetFindings(entries: readonly Entry[]): Finding[] {
   const warm = entries.filter(
     (entry) =>
       staysOn(entry) &&
       entry.exposure.reflow === 'none' &&
-      !entry.partClass.smallPart &&
+      isLarge(entry.part, entry.partClass) &&
       (entry.exposure.margins.joint ?? 0) < 0,
   );
   const figures = (worst: Entry): Figures => ({

@@ -7,13 +7,21 @@ import { finding, grouped, onBoard } from './make.ts';
 
 type Rated = Exposed & { refdes: string };
 
-/** Parts that rise faster than the standard's ramp. Over any 5 s, so a short flicker does not count. */
+/**
+ * Parts that rise faster than the standard's ramp. Over any 5 s, so a short flicker does not count. The standard is one
+ * of packages; for chips it is a note, and the ceramic ones are judged by their jump below.
+ */
 function rampFindings(parts: readonly Rated[]): Finding[] {
   const limit = LARGEST_RAMP_K_PER_S;
   const fast = parts.filter((entry) => entry.exposure.riseKPerS > limit.value);
   const rise = (entry: Rated): number => entry.exposure.riseKPerS;
   const figures = (worst: Rated): Figures => ({ riseKPerS: rise(worst), limitKPerS: limit.value });
-  return grouped('rises-too-fast', 'warn', fast, rise, figures, limit.source);
+  const small = fast.filter((entry) => entry.partClass.smallPart);
+  const packages = fast.filter((entry) => !entry.partClass.smallPart);
+  return [
+    ...grouped('rises-too-fast', 'warn', packages, rise, figures, limit.source),
+    ...grouped('small-parts-rise-fast', 'note', small, rise, figures, limit.source),
+  ];
 }
 
 /** What a ceramic chip jumps by: from the board as preheated at the site (the room without preheat) to its own peak. */

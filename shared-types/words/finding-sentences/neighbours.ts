@@ -11,7 +11,7 @@ export const NEIGHBOUR_SENTENCES = {
     todo: 'Change nozzle, preheat or time before the board is hot; else decline, or quote its replacement.',
   }),
   'neighbours-need-action': (f) => ({
-    what: `${parts(f)} ${oneOrMany(f, 'gets', 'get')} hotter than ${oneOrMany(f, 'it stands', 'they stand')}, and the plan does nothing about it yet`,
+    what: `${parts(f)} should come off first or be shielded, and the plan does not do it yet`,
     todo: 'Take the suggestions, or change the profile.',
   }),
   'drop-off': (f, m) => ({
@@ -57,6 +57,10 @@ export const NEIGHBOUR_SENTENCES = {
   'rises-too-fast': (f, m) => ({
     what: `${parts(f)} ${oneOrMany(f, 'rises', 'rise')} by up to ${m.rate(numberOf(f, 'riseKPerS'))}; at most ${m.rate(numberOf(f, 'limitKPerS'))}`,
     todo: 'Preheat more, bring the gas up more slowly, or keep the nozzle further off.',
+  }),
+  'small-parts-rise-fast': (f, m) => ({
+    what: `${parts(f)}: small parts that rise by up to ${m.rate(numberOf(f, 'riseKPerS'))}; packages are held to ${m.rate(numberOf(f, 'limitKPerS'))}`,
+    todo: 'Bring the gas up more slowly where it costs nothing.',
   }),
   'ceramic-jump-over': (f, m) => ({
     what: `${parts(f)}: ceramic capacitors jump by about ${m.difference(numberOf(f, 'jumpK'))}, more than ${m.difference(numberOf(f, 'limitK'))}: they crack`,

@@ -72,6 +72,10 @@ export const INPUT_SENTENCES = {
     what: `${parts(f)} within ${m.length(numberOf(f, 'nearMm'))} of the rework area: class not known, judged as a connector of unknown plastic`,
     todo: 'Say what each is.',
   }),
+  'plastics-unknown': (f, m) => ({
+    what: `${parts(f)} within ${m.length(numberOf(f, 'nearMm'))} of the rework area: plastic not known, judged as PBT, which softens early`,
+    todo: 'Say which plastic it is: LCP, PA46 and PCT stand reflow.',
+  }),
   'laminate-guessed': (f) => ({
     what: `Layers and pours of the board are guessed (${numberOf(f, 'layers')} layers): copper decides how far the heat runs`,
     todo: 'Count the layers at the edge, or ask.',

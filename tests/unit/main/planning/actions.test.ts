@@ -298,7 +298,28 @@ describe('parts that may drop from the underside', () => {
   });
 });
 
+describe('what counts as large', () => {
+  const edge: Heat = { skin: 225, joint: 222, jointMin: 214 };
+  const sized = (classId: string, lengthMm: number) =>
+    partOf('U2', classId, { package: { name: '', shape: 'rectangle', lengthMm, widthMm: 4, heightMm: 1 } });
+
+  test('a small package molten at one end is held by surface tension, a larger one is not', () => {
+    expect(adviceFor(sized('so', 5), edge).reason).toBe('small-part-melts-at-one-end');
+    expect(adviceFor(sized('so', 8), edge).reason).toBe('large-part-partly-molten');
+  });
+
+  test('an array counts as large whatever its size', () => {
+    expect(adviceFor(sized('csp', 4), edge).reason).toBe('large-part-partly-molten');
+  });
+});
+
 describe('the reasons', () => {
+  test('say that the alloy is a guess: testing a joint may settle the matter', () => {
+    const advice = adviceFor(partOf('C1', 'chip-capacitor', { alloy: 'unknown' }), { joint: 190, solidusC: 183 });
+    expect(actionReason(advice)).toContain('(solidus 183, alloy not known)');
+    expect(actionReason(adviceFor(partOf('C1', 'chip-capacitor'), { joint: 230 }))).toContain('(solidus 217)');
+  });
+
   test('name figure, limit, where it comes from, and what a shield would do', () => {
     const part = partOf('J1', 'connector-pbt');
     const shield = adviceFor(part, { skin: 226, shieldedSkin: 190, joint: 165 });

@@ -189,7 +189,8 @@ const rows: Row[] = [
   ['coated-joints-melt', 'warn', { parts: [partOf('R1', 'chip-resistor', { coated: true })], heat: { R1: molten } }],
   ['electrolytic-close', 'warn', { parts: [partOf('C9', 'electrolytic-medium')], heat: { C9: { clearanceMm: 8 } } }],
   ['port-close', 'warn', { parts: [partOf('MK1', 'mems-microphone')], heat: { MK1: { clearanceMm: 25 } } }],
-  ['rises-too-fast', 'warn', { parts: [partOf('R1', 'chip-resistor')], heat: { R1: { riseKPerS: 3.1 } } }],
+  ['rises-too-fast', 'warn', { parts: [partOf('U2', 'qfn')], heat: { U2: { riseKPerS: 3.1 } } }],
+  ['small-parts-rise-fast', 'note', { parts: [partOf('R1', 'chip-resistor')], heat: { R1: { riseKPerS: 3.1 } } }],
   [
     'ceramic-jump-over',
     'warn',
@@ -274,6 +275,7 @@ const rows: Row[] = [
       evaluation: (evaluation) => ({ ...evaluation, notEvaluated: [{ refdes: 'J1', reason: 'off-board' }] }),
     },
   ],
+  ['plastics-unknown', 'warn', { parts: [partOf('J1', 'connector-unknown')], heat: { J1: {} } }],
   ['classes-unknown', 'warn', { parts: [partOf('Z1', 'unknown')], heat: { Z1: {} } }],
   ['laminate-guessed', 'warn', { board: { laminate: { thicknessMm: 1.6, layers: [], layersKnown: false } } }],
   ['alloys-unknown', 'note', { parts: [partOf('R1', 'chip-resistor', { alloy: 'unknown' })] }],
@@ -334,11 +336,11 @@ describe('findings', () => {
   test('many parts are one line that names six and counts the rest', () => {
     const parts = Array.from({ length: 9 }, (_, index) => partOf(`R${index + 2}`, 'chip-resistor'));
     const heat = Object.fromEntries(parts.map((part, index) => [part.refdes, { riseKPerS: 3.2 + index / 10 }]));
-    const fast = findingsAfter({ parts, heat }).filter((found) => found.code === 'rises-too-fast');
+    const fast = findingsAfter({ parts, heat }).filter((found) => found.code === 'small-parts-rise-fast');
     expect(fast).toHaveLength(1);
     expect(fast[0].place).toEqual({ kind: 'part', id: 'R10' });
     expect(findingWords(fast[0]).what).toBe(
-      '9 parts (R2, R3, R4, R5, R6, R7 and 3 more) rise by up to 4 °C/s; at most 3 °C/s',
+      '9 parts (R2, R3, R4, R5, R6, R7 and 3 more): small parts that rise by up to 4 °C/s; packages are held to 3 °C/s',
     );
   });
 
@@ -383,8 +385,8 @@ describe('published borders', () => {
   const resistor = [partOf('R1', 'chip-resistor')];
 
   test('3 K/s: J-STD-020 Table 5-2, ramp-up', () => {
-    expect(said('rises-too-fast', { parts: resistor, heat: { R1: { riseKPerS: 3 } } })).toBe(false);
-    expect(said('rises-too-fast', { parts: resistor, heat: { R1: { riseKPerS: 3.01 } } })).toBe(true);
+    expect(said('rises-too-fast', { parts: [partOf('U2', 'qfn')], heat: { U2: { riseKPerS: 3 } } })).toBe(false);
+    expect(said('rises-too-fast', { parts: [partOf('U2', 'qfn')], heat: { U2: { riseKPerS: 3.01 } } })).toBe(true);
   });
   test('150 s above liquidus: J-STD-020 Table 5-2', () => {
     expect(said('too-long-above-liquidus', { removal: { secondsAnyAbove: 150 } })).toBe(false);

@@ -9,7 +9,7 @@ import { boardOf, evaluationOf, exposureOf, type Heat, partOf, planOf, runsOf, t
 
 type Case = { part?: Part; heat?: Heat; tags?: Tag[]; evaluation?: (evaluation: Evaluation) => Evaluation };
 
-/** Numbers of the removal run: preheat 190 s, soak 75 s, gas 75 s and hold 10 s (rules/new-plan.ts). */
+/** Numbers of the removal run: preheat 190 s, soak 75 s, gas 75 s and hold 10 s (support.ts). */
 function numbersFor({
   part = partOf('J1', 'connector-pbt'),
   heat,
@@ -108,6 +108,22 @@ describe('numbers to act on', () => {
     const part = partOf('J1', 'chip-capacitor');
     const numbers = numbersFor({ part, heat: { body: 230, joint: 232 }, tags: [watch], evaluation: reading });
     expect(numbers.abortAtC).toBe(260);
+  });
+});
+
+describe('joints of a watched neighbour', () => {
+  const preset = { celsius: 180, origin: 'shop', source: { text: 'preset', how: 'found', confidence: 'M' } } as const;
+  const abortAt = (part: Part, heat: Heat) =>
+    numbersFor({ part, heat: { ...heat, limits: { joint: preset } }, tags: [watch], evaluation: reading }).abortAtC;
+
+  test('below the preset they are held to it; beyond it, as planned, to their solidus', () => {
+    expect(abortAt(partOf('J1', 'so'), { skin: 170, joint: 175 })).toBe(180);
+    expect(abortAt(partOf('J1', 'so'), { skin: 195, joint: 199 })).toBe(217);
+  });
+
+  test('a part that is held from below may melt: only its body counts', () => {
+    const coil = partOf('J1', 'power-inductor', { side: 'bottom', massG: 14, padAreaMm2: 120 });
+    expect(abortAt(coil, { body: 225, joint: 224 })).toBe(245);
   });
 });
 

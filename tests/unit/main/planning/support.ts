@@ -10,7 +10,8 @@ import type {
 } from '../../../../shared-types/evaluation.ts';
 import { classById } from '../../../../shared-types/library/classes.ts';
 import { limitsOf } from '../../../../shared-types/library/limits.ts';
-import type { Plan } from '../../../../shared-types/plan.ts';
+import type { HeatRun, Plan } from '../../../../shared-types/plan.ts';
+import type { Segment } from '../../../../shared-types/profile.ts';
 import { planForTargets } from '../../../../shared-types/rules/new-plan.ts';
 
 /** A part of 10 x 10 mm unless told otherwise; confirmed, SAC305, top side. */
@@ -41,9 +42,30 @@ export function boardOf(parts: readonly Part[], more: Partial<Board> = {}): Boar
   return { ...board, laminate, parts: [partOf('U1', 'bga'), ...parts], ...more };
 }
 
+/** Preheat 190 s, soak 75 s, gas 75 s, hold 10 s, cool 90 s: a profile of the tests' own. */
+function segmentsOf(run: HeatRun): Segment[] {
+  const blows = run.kind !== 'site-preparation';
+  const stretch = (name: string, seconds: number, gas: boolean): Segment => ({
+    name,
+    seconds,
+    preheater: { startC: 260, endC: 260 },
+    gas: gas && blows ? { startC: 345, endC: 345 } : null,
+    flowLMin: gas && blows ? 45 : 0,
+    siteId: run.siteIds[0],
+  });
+  return [
+    stretch('Preheat', 190, false),
+    stretch('Soak', 75, false),
+    stretch('Gas', 75, true),
+    stretch('Hold', 10, true),
+    stretch('Cool', 90, false),
+  ];
+}
+
 /** A plan for U1 with a watch point and measured gas, so that nothing is found on an ordinary board. */
 export function planOf(board: Board, more: Partial<Plan> = {}): Plan {
-  const plan = planForTargets(board, 'T-1', ['U1']);
+  const made = planForTargets(board, 'T-1', ['U1']);
+  const plan = { ...made, heatRuns: made.heatRuns.map((run) => ({ ...run, segments: segmentsOf(run) })) };
   const watch = {
     id: 'watch-1',
     kind: 'watchPoint',
