@@ -1,0 +1,170 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { writeBoard } from '../../main/document/open-document.ts';
+import { packTicket } from '../../main/document/ticket-archive.ts';
+import { loadSheetFonts } from '../../main/shells/fonts.ts';
+import { renderWorkMap } from '../../main/work-map/render.ts';
+import { type MainEvent, type RequestName, requests } from '../../shared-types/contract.ts';
+import { encodeFrame } from '../../shared-types/frame.ts';
+import { defaultSettings } from '../../shared-types/settings.ts';
+import { buildPart } from '../support/shell/build-main.ts';
+import { type Connect, carriers } from '../support/shell/carriers.ts';
+import { temporaryFolder } from '../support/shell/folders.ts';
+import { eventLog, testProgram } from '../support/shell/program.ts';
+import { notePatch, smallBoard, smallTicket } from '../support/shell/small-ticket.ts';
+
+let workerFile = '';
+beforeAll(async () => {
+  workerFile = join(await buildPart('main'), 'evaluation.worker.js');
+}, 60_000);
+
+const FIXED_DATE = new Date('2026-11-25T14:12:00Z');
+
+const isFine = (event: MainEvent): event is Extract<MainEvent, { name: 'evaluation.result' }> =>
+  event.name === 'evaluation.result' && event.phase === 'fine';
+
+async function bench(connect: Connect) {
+  const folder = temporaryFolder();
+  const { program } = await testProgram({
+    ...{ folder, workerFile, now: () => FIXED_DATE, pauses: { journalAfterMs: 20, saveAfterMs: 60_000 } },
+    async renderWorkMap({ document, assessment }) {
+      const input = { ...document, assessment, fonts: loadSheetFonts(), programVersion: '0.0.0' };
+      const sheet = await renderWorkMap({ ...input, date: FIXED_DATE.toISOString() });
+      return { bytes: new Uint8Array(sheet.bytes), pages: sheet.pages };
+    },
+  });
+  const connection = await connect(program);
+  const log = eventLog();
+  connection.backend.listen(log.hear);
+  return { ...connection, program, log, folder };
+}
+
+/** Runs one of everything that the contract has, and writes down what came back, times of the machine left out. */
+async function story(connect: Connect) {
+  const { backend, log, folder } = await bench(connect);
+  const asked = new Set<RequestName>();
+  const answers: unknown[] = [];
+  const ask: typeof backend.request = async (name, input) => {
+    asked.add(name);
+    const answer = await backend.request(name, input);
+    answers.push([name, answer]);
+    return answer;
+  };
+  const samples = await ask('samples.list', {});
+  const sampleId = samples.ok ? samples.value.cards[0].id : '';
+  const opened = await ask('ticket.fromSample', { id: sampleId, number: 'T-7' });
+  if (!opened.ok) throw new Error(JSON.stringify(opened));
+  const { id } = opened.value;
+  const result = await log.find(isFine);
+  await ask('ticket.patch', { id, base: 0, patches: [notePatch('mind the connector')] });
+  await ask('ticket.patch', { id, base: 7, patches: [notePatch('from another revision')] });
+  await ask('ticket.replace', { id, document: { ...opened.value.document, board: smallBoard('Second drawing') } });
+  await ask('evaluation.cancel', { id });
+  await ask('evaluation.run', { id, phase: 'both' });
+  await ask('ticket.save', { id });
+  await ask('workMap.render', { id });
+  await ask('ticket.versions', { id });
+  await ask('ticket.openVersion', { id, version: 'none' });
+  await ask('ticket.close', { id });
+  await ask('ticket.open', { id });
+  await ask('ticket.remove', { id });
+  await ask('ticket.new', { number: 'T-8', document: smallTicket('T-8') });
+  await ask('ticket.new', { number: 'T-8', document: smallTicket('T-8') });
+  const board = new TextEncoder().encode(writeBoard(smallBoard()));
+  await ask('ticket.openFile', { file: { name: 'drawn.board.json', bytes: board } });
+  const ticket = packTicket({ document: smallTicket('T-9'), photos: new Map([['a1', new Uint8Array([1, 2, 3])]]) });
+  await ask('ticket.openFile', { file: { name: 'C:\\bench\\T-9.hmticket', bytes: new Uint8Array(ticket) } });
+  await ask('import.read', { files: [{ name: 'nothing.txt', bytes: new Uint8Array([0xff, 0xfe, 0x00]) }] });
+  await ask('settings.write', { settings: { ...defaultSettings, theme: 'dark' } });
+  await ask('settings.read', {});
+  await ask('about.read', {});
+  await ask('shelf.list', {});
+  const files = readdirSync(join(folder, 'shelf')).sort();
+  const kept = files.map((name) => readFileSync(join(folder, 'shelf', name)));
+  return { asked, answers: withoutClock(answers, folder), assessment: result.assessment, files, kept };
+}
+
+/** Dates of files and folders of the test differ from run to run by nature. */
+function withoutClock(value: unknown, folder: string): unknown {
+  if (typeof value === 'string' && value.includes(folder)) return value.replace(folder, '');
+  if (typeof value !== 'object' || value === null || ArrayBuffer.isView(value)) return value;
+  if (Array.isArray(value)) return value.map((item) => withoutClock(item, folder));
+  const entries = Object.entries(value).filter(([key]) => key !== 'changedAt' && key !== 'id');
+  return Object.fromEntries(entries.map(([key, item]) => [key, withoutClock(item, folder)]));
+}
+
+test('every carrier brings the same bytes of everything in the contract', async () => {
+  const [first, ...others] = await Promise.all(carriers.map(([, connect]) => story(connect)));
+  expect([...first.asked].sort()).toEqual(Object.keys(requests).sort());
+  expect(first.assessment.evaluation.fields.top.length).toBeGreaterThan(100);
+  expect(first.files).toEqual(['T-8.hmticket', 'T-9.hmticket', 'drawn.hmticket']);
+  for (const other of others) {
+    expect(other.answers).toEqual(first.answers);
+    expect(Buffer.compare(encodeFrame(other.assessment), encodeFrame(first.assessment))).toBe(0);
+    expect(Buffer.compare(encodeFrame(other.answers), encodeFrame(first.answers))).toBe(0);
+    expect(other.kept).toEqual(first.kept);
+  }
+}, 60_000);
+
+test('the story answers as the contract says', async () => {
+  const { answers } = await story(carriers[0][1]);
+  const told = (
+    answers as [string, { ok: boolean; value?: Record<string, unknown>; problem?: { code: string } }][]
+  ).map(([name, answer]) => [name, answer.ok ? 'ok' : answer.problem?.code]);
+  expect(told.filter(([, outcome]) => outcome !== 'ok')).toEqual([
+    ['ticket.openVersion', 'not-found'],
+    ['ticket.new', 'file-exists'],
+    ['import.read', 'unknown-file-kind'],
+  ]);
+  const render = (answers as [string, { value: { bytes: Uint8Array } }][]).find(([name]) => name === 'workMap.render');
+  expect(new TextDecoder().decode(render?.[1].value.bytes.subarray(0, 5))).toBe('%PDF-');
+}, 60_000);
+
+describe.each(carriers)('over the %s', (_name, connect) => {
+  test('answers come to the request that asked, however they overlap', async () => {
+    const { backend } = await bench(connect);
+    const numbers = Array.from({ length: 20 }, (_, index) => `T-${index}`);
+    const opened = await Promise.all(
+      numbers.map((number) => backend.request('ticket.new', { number, document: smallTicket(number) })),
+    );
+    const given = opened.map((answer) => (answer.ok ? answer.value.document.plan.ticket.number : answer.problem.code));
+    expect(given).toEqual(numbers);
+  });
+
+  test('an unknown request and an input that does not fit are refused by name', async () => {
+    const { backend } = await bench(connect);
+    const request = backend.request as (name: string, input: unknown) => Promise<unknown>;
+    expect(await request('shelf.burn', {})).toMatchObject({ ok: false, problem: { code: 'refused' } });
+    expect(await request('__proto__', {})).toMatchObject({ ok: false, problem: { code: 'refused' } });
+    expect(await request('ticket.open', { id: 'x', path: '/etc/passwd' })).toMatchObject({
+      ...{ ok: false, problem: { code: 'invalid-field', where: 'ticket.open' } },
+    });
+    expect(await request('ticket.patch', { id: 'x', base: -1, patches: [] })).toMatchObject({
+      ...{ ok: false, problem: { code: 'invalid-field', where: 'ticket.patch.base' } },
+    });
+  });
+
+  test('a window that goes leaves its ticket saved', async () => {
+    const { backend, cut, gone, folder } = await bench(connect);
+    const opened = await backend.request('ticket.new', { number: 'T-1', document: smallTicket() });
+    if (!opened.ok) throw new Error('not opened');
+    await backend.request('ticket.patch', { id: opened.value.id, base: 0, patches: [notePatch('the last word')] });
+    cut();
+    await gone;
+    const next = await bench(connect);
+    const file = { name: 'T-1.hmticket', bytes: new Uint8Array(readFileSync(join(folder, 'shelf/T-1.hmticket'))) };
+    const again = await next.backend.request('ticket.openFile', { file });
+    expect(again.ok && again.value.document.plan.ticket.notes).toBe('the last word');
+    expect(readdirSync(join(folder, 'app/journals'))).toEqual([]);
+  });
+
+  test('when main is gone every open request is answered with a problem', async () => {
+    const { backend, cut } = await bench(connect);
+    const answers = [backend.request('shelf.list', {}), backend.request('samples.list', {})];
+    cut();
+    const later = await Promise.all(answers);
+    expect(later.map((answer) => answer.ok || answer.problem.code === 'refused')).toEqual([true, true]);
+    await expect.poll(async () => backend.request('about.read', {}).then((answer) => answer.ok)).toBe(false);
+  });
+});

@@ -1,0 +1,90 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createProgram, type Program, type Services } from '../../../main/contract/program.ts';
+import { writeBoard, writePlan } from '../../../main/document/open-document.ts';
+import { type FileSystem, nodeFileSystem } from '../../../main/files/file-system.ts';
+import { createSamples } from '../../../main/files/samples.ts';
+import { createTickets, type Tickets } from '../../../main/files/tickets.ts';
+import { openSettings } from '../../../main/settings/open-settings.ts';
+import { createEvaluationWorker } from '../../../main/workers/evaluation-worker-handle.ts';
+import { createEvaluator, type Evaluator } from '../../../main/workers/evaluator.ts';
+import type { MainEvent } from '../../../shared-types/contract.ts';
+import { smallTicket } from './small-ticket.ts';
+
+export type TestProgram = { program: Program; tickets: Tickets };
+export type TestProgramOptions = {
+  folder: string;
+  fs?: FileSystem;
+  /** The built worker; without it nothing is evaluated. */
+  workerFile?: string;
+  now?: () => Date;
+  pauses?: Parameters<typeof createTickets>[0]['pauses'];
+  renderWorkMap?: Services['renderWorkMap'];
+};
+
+/** A whole program below one folder: shelf, app folder, one sample. */
+export async function testProgram(options: TestProgramOptions): Promise<TestProgram> {
+  const { folder, fs = nodeFileSystem, workerFile } = options;
+  const samplesFolder = join(folder, 'samples');
+  mkdirSync(samplesFolder, { recursive: true });
+  const { board, plan } = smallTicket('S-1');
+  writeFileSync(join(samplesFolder, 'small.board.json'), writeBoard(board));
+  writeFileSync(join(samplesFolder, 'small.plan.json'), writePlan(plan));
+  const tickets = createTickets({
+    ...{ fs, shelfFolder: join(folder, 'shelf'), appFolder: join(folder, 'app') },
+    ...{ now: options.now, pauses: options.pauses },
+  });
+  const program = createProgram({
+    tickets,
+    settings: (await openSettings('local', join(folder, 'app'))).settings,
+    samples: createSamples(fs, samplesFolder),
+    renderWorkMap: options.renderWorkMap ?? (() => Promise.reject(new Error('not part of this test'))),
+    createEvaluator: (tell) =>
+      workerFile
+        ? createEvaluator((listener) => createEvaluationWorker(workerFile, listener), tell)
+        : restingEvaluator(),
+    about: {
+      ...{ version: '0.0.0', shell: 'local', node: '20', shelfFolder: 'shelf' },
+      ...{ startTicket: null, startProblems: [] },
+    },
+    report: (subject, error) => console.error(subject, error),
+  });
+  return { program, tickets };
+}
+
+/** For tests of everything but heat. */
+const restingEvaluator = (): Evaluator => ({
+  ...{ want: () => undefined, cancel: () => undefined, forget: () => undefined },
+  ...{ fine: () => Promise.reject(new Error('not part of this test')), close: () => Promise.resolve() },
+});
+
+/** Collects events and waits for one. */
+export function eventLog() {
+  const events: MainEvent[] = [];
+  const waiting = new Set<() => void>();
+  return {
+    events,
+    hear(event: MainEvent) {
+      events.push(event);
+      for (const look of waiting) look();
+    },
+    /** The first event, old or new, that passes; fails after the time given. */
+    find<E extends MainEvent>(passes: (event: MainEvent) => event is E, withinMs = 20_000): Promise<E> {
+      return new Promise((resolve, reject) => {
+        const timer = setTimeout(() => {
+          waiting.delete(look);
+          reject(new Error(`no such event among ${events.map((event) => event.name).join(', ')}`));
+        }, withinMs);
+        const look = () => {
+          const found = events.find(passes);
+          if (!found) return;
+          clearTimeout(timer);
+          waiting.delete(look);
+          resolve(found);
+        };
+        waiting.add(look);
+        look();
+      });
+    },
+  };
+}
