@@ -53,7 +53,9 @@ export function shieldedMargin(exposure: PartExposure): number {
 /** Where a limit comes from, in one word for the sentence; `tc`: classification temperature of the package. */
 function originOf(judgement: Judgement, partClass: PartClass): string {
   const ofClass = judgement.judgedOn === 'skin' ? partClass.skinLimit : partClass.bodyLimit;
-  return judgement.limit.origin === 'class' && ofClass === 'by-volume' ? 'tc' : judgement.limit.origin;
+  if (judgement.limit.origin !== 'class') return judgement.limit.origin;
+  if (ofClass === 'by-volume') return 'tc';
+  return partClass.id === 'unknown' ? 'unknown' : 'class';
 }
 
 /** What the sentences about a judged part need. */

@@ -22,7 +22,13 @@ const lowerFirst = (text: string): string =>
 /** Where a limit comes from, in a word or two; the full source stands in `actionLimit`. */
 function limitOrigin(figures: Figures): string {
   const origin = textOf(figures, 'limitOrigin');
-  const words: Record<string, string> = { own: 'data sheet', tc: 'Tc', alloy: 'solidus', shop: 'shop preset' };
+  const words: Record<string, string> = {
+    own: 'data sheet',
+    tc: 'Tc',
+    alloy: 'solidus',
+    shop: 'shop preset',
+    unknown: 'class not known',
+  };
   return words[origin] ?? lowerFirst(textOf(figures, 'className'));
 }
 
