@@ -71,18 +71,23 @@ interface Context {
   readonly cell: (row: Row, meaning: Meaning) => string | null;
 }
 
+const LENGTH_MEANINGS: readonly Meaning[] = ['x', 'y', 'referenceX', 'referenceY', 'padX', 'padY', 'height'];
+
 function readContext(lines: readonly NumberedLine[], heading: Heading, file: string): Context {
   const { columns } = heading;
   const index = new Map(columns.flatMap(({ meaning }, at): [Meaning, number][] => (meaning ? [[meaning, at]] : [])));
   const at = (cells: readonly string[], meaning: Meaning) => cells[index.get(meaning) ?? -1] ?? null;
   const isLength = (cell: string | null) => cell !== null && readLength(cell, cell.includes(',')) !== null;
   const isTurn = (cell: string | null) => cell !== null && readAngle(cell, true) !== null;
-  const good = (cells: readonly string[]) =>
-    isLength(at(cells, 'x')) &&
-    isLength(at(cells, 'y')) &&
-    (!index.has('rotation') || isTurn(at(cells, 'rotation'))) &&
-    (!index.has('side') || !isLength(at(cells, 'side')));
-  const { rows, separator } = readRows(lines, heading, good);
+  const lengthColumns = LENGTH_MEANINGS.filter((meaning) => index.has(meaning));
+  const fit = (cells: readonly string[]) => {
+    if (!isLength(at(cells, 'x')) || !isLength(at(cells, 'y'))) return 0;
+    if (index.has('rotation') && !isTurn(at(cells, 'rotation'))) return 0;
+    if (index.has('side') && isLength(at(cells, 'side'))) return 0;
+    const side = at(cells, 'side');
+    return lengthColumns.filter((meaning) => isLength(at(cells, meaning))).length + (side && readSide(side) ? 1 : 0);
+  };
+  const { rows, separator } = readRows(lines, heading, fit);
   const lengths = rows.flatMap(({ cells }) => [at(cells, 'x') ?? '', at(cells, 'y') ?? '']);
   return {
     file,

@@ -33,42 +33,46 @@ export function isComment(text: string): boolean {
   return /^\s*(#|\/\/)/.test(text) || /^[\s\-=_+*"',;|!]*$/.test(text);
 }
 
-/** Rows of a table whose heading was found. `good` says whether cells make a row that can be used. */
-export function readRows(lines: readonly NumberedLine[], heading: Heading, good: Good): RowSet {
+/** Rows of a table whose heading was found. `scoreOf` says how well cells make a row. */
+export function readRows(lines: readonly NumberedLine[], heading: Heading, scoreOf: Fit): RowSet {
   const body = lines.filter(({ text }) => !isComment(text));
   if (heading.separator !== 'blanks') {
     return { separator: heading.separator, rows: delimitedRows(body, heading.separator, heading.columns.length) };
   }
   const count = heading.columns.length;
   const blanks = body.map(({ text, line }): Row => ({ cells: splitBlanks(text), line, text }));
-  if (blanks.every(({ cells }) => cells.length === count && good(cells))) return { separator: 'blanks', rows: blanks };
+  if (blanks.every(({ cells }) => cells.length === count && scoreOf(cells) > 0))
+    return { separator: 'blanks', rows: blanks };
   const spans = trueSpans(body, heading);
   const byHeading = headingSpans(heading);
   let byColumns = 0;
   const rows = blanks.map((row): Row => {
     const cut = spans && cutColumns(row.text, spans);
-    if (cut && good(cut)) {
+    if (cut && scoreOf(cut)) {
       byColumns++;
       return { ...row, cells: cut };
     }
     return {
       ...row,
-      cells: cellsByCount(row.cells, heading.columns, good) ?? goodOr(cutColumns(row.text, byHeading), row.cells, good),
+      cells:
+        cellsByCount(row.cells, heading.columns, scoreOf) ??
+        goodOr(cutColumns(row.text, byHeading), row.cells, scoreOf),
     };
   });
   return { separator: byColumns > rows.length / 2 ? 'columns' : 'blanks', rows };
 }
 
-type Good = (cells: readonly string[]) => boolean;
+/** How well cells fit the columns: 0 when reference or position cannot be read, else the number of cells of the right kind. */
+type Fit = (cells: readonly string[]) => number;
 
-function goodOr(cells: readonly string[], fallback: readonly string[], good: Good): readonly string[] {
-  return good(cells) ? cells : fallback;
+function goodOr(cells: readonly string[], fallback: readonly string[], scoreOf: Fit): readonly string[] {
+  return scoreOf(cells) ? cells : fallback;
 }
 
 /** Cells parted by blanks, if they fit the headings: all there, only last ones missing, or a text with blanks in it. */
-function cellsByCount(cells: readonly string[], columns: readonly Column[], good: Good): readonly string[] | null {
-  if (cells.length <= columns.length && cells.length >= columns.length - 2 && good(cells)) return cells;
-  return fitCells(cells, columns, good);
+function cellsByCount(cells: readonly string[], columns: readonly Column[], scoreOf: Fit): readonly string[] | null {
+  if (cells.length <= columns.length && cells.length >= columns.length - 2 && scoreOf(cells)) return cells;
+  return fitCells(cells, columns, scoreOf);
 }
 
 /** Columns of a table whose gaps run through every line; null where texts run into the next column. */
@@ -86,20 +90,19 @@ function headingSpans({ spans }: Heading): Span[] {
   }));
 }
 
-/** Too many cells because a value holds blanks: joins neighbours in a text column until the numbers fall into place. */
-function fitCells(cells: readonly string[], columns: readonly Column[], good: Good): string[] | null {
+/** Too many cells because a value holds blanks: joins neighbours in that text column which lets most cells fall into place. */
+function fitCells(cells: readonly string[], columns: readonly Column[], scoreOf: Fit): string[] | null {
   const extra = cells.length - columns.length;
   if (extra <= 0 || extra > 40) return null;
+  let best: { cells: string[]; score: number } | null = null;
   for (const [index, { meaning }] of columns.entries()) {
     if (meaning !== 'value' && meaning !== 'package' && meaning !== 'description' && meaning !== null) continue;
-    const joined = [
-      ...cells.slice(0, index),
-      cells.slice(index, index + extra + 1).join(' '),
-      ...cells.slice(index + extra + 1),
-    ];
-    if (good(joined)) return joined;
+    const text = cells.slice(index, index + extra + 1).join(' ');
+    const joined = [...cells.slice(0, index), text, ...cells.slice(index + extra + 1)];
+    const score = scoreOf(joined);
+    if (score > 0 && score >= (best?.score ?? 0)) best = { cells: joined, score };
   }
-  return null;
+  return best?.cells ?? null;
 }
 
 const MOST_LINES_PER_CELL = 20;
