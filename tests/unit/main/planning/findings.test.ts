@@ -366,6 +366,18 @@ describe('findings', () => {
     expect(codes(withRuns(lift))).not.toContain('soldered-can-over-target');
   });
 
+  /** Pb in a Sn-Bi joint: ternary eutectic at 96 C (equipment maker's solder lexicon; Indium 46Bi34Sn20Pb 96 C). */
+  test('lead and bismuth must not meet, whichever of them is on the board', () => {
+    const stops = (alloyOff: string, alloyOn: string) =>
+      findingsAfter({ plan: withSite({ alloyOff, alloyOn }) }).flatMap((found) =>
+        found.weight === 'stop' ? found.code : [],
+      );
+    expect(stops('sn63pb37', 'sn42bi58')).toEqual(['lead-meets-bismuth']);
+    expect(stops('sn42bi57ag1', 'sn62pb36ag2')).toEqual(['lead-meets-bismuth']);
+    expect(stops('sac305', 'sn42bi58')).toEqual([]);
+    expect(stops('sn63pb37', 'sac305')).toEqual([]);
+  });
+
   test('notices of the evaluation are findings too, said once', () => {
     const notices: Evaluation['notices'] = [
       { code: 'reynolds-low', place: 'Removal', figures: { reynolds: 1500, from: 2000, to: 400000 } },
