@@ -68,7 +68,7 @@ const overItsLimit: Rule = (subject) => {
   const figures = { ...judgementFigures(heat, partClass), ...jointFigures(part, exposure) };
   const withShield = { ...figures, ...shieldFigures(heat.shieldedC) };
   if (!shielded && shieldedMargin(exposure) >= SHADOW_TOLERANCE_K.value)
-    return actionOf(part.refdes, 'shield', 'shield-brings-it-under', withShield);
+    return offForItsJoints(subject) ?? actionOf(part.refdes, 'shield', 'shield-brings-it-under', withShield);
   if (part.underfilled)
     return actionOf(part.refdes, 'cannot-be-saved', 'underfilled-over-limit', {
       ...figures,
@@ -120,6 +120,12 @@ const partlyMolten: Rule = (subject) => {
   return actionOf(part.refdes, 'remove-first', 'large-part-partly-molten', jointFigures(part, exposure));
 };
 
+/** A shield for a body is no use to a part that must come off for its joints. */
+function offForItsJoints(subject: Subject): PartAction | null {
+  const tilting = mayDrop(subject) ? null : partlyMolten(subject);
+  return tilting?.action === 'remove-first' ? tilting : null;
+}
+
 const willReflow: Rule = ({ part, partClass, exposure, shielded }) => {
   if (exposure.reflow === 'none') return null;
   const figures = jointFigures(part, exposure);
@@ -160,8 +166,8 @@ const leave: Rule = (subject) => {
 /** In this order; the first that has something to say decides. */
 const RULES: readonly Rule[] = [
   underfilledNearMelting,
-  overItsLimit,
   mayNotReflow,
+  overItsLimit,
   mayDrop,
   partlyMolten,
   willReflow,

@@ -123,6 +123,6 @@ export const FILLET_C = figure(
 
 /**
  * From this side length on a part counts as large: molten at one edge only, it tilts or tears. Smaller packages are
- * held by surface tension, as chips are. Array parts count as large whatever their size.
+ * held by surface tension and their solid joints. Array parts count as large whatever their size.
  */
-export const LARGE_PART_MM = figure(8, assumption('Large part: an array, or a side of 8 mm and more'));
+export const LARGE_PART_MM = figure(10, assumption('Large part: an array, or a side of 10 mm and more'));

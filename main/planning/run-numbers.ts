@@ -70,7 +70,10 @@ function limitsOnPart(context: PlanningContext, refdes: string, action: PartActi
   return [...limits, { celsius, roomK: celsius - exposure.joint.maxC }];
 }
 
-/** 'Off if W3 reads N': the watched neighbour with the least margin, else the site's reading when the first goes over. */
+/**
+ * 'Off if W3 reads N'. Where a neighbour goes over: its own watch point, else the site's reading at that time. Where
+ * none does: the watched neighbour with the least margin.
+ */
 function abortOf(
   context: PlanningContext,
   result: RunResult,
@@ -83,8 +86,9 @@ function abortOf(
     const { refdes } = tag;
     return limitsOnPart(context, refdes, actions.get(refdes)).map((limit) => ({ name: reading.name, refdes, limit }));
   });
-  if (watched.length > 0) {
-    const tightest = watched.reduce((a, b) => (b.limit.roomK < a.limit.roomK ? b : a));
+  const telling = over ? watched.filter((entry) => entry.refdes === over.refdes) : watched;
+  if (telling.length > 0) {
+    const tightest = telling.reduce((a, b) => (b.limit.roomK < a.limit.roomK ? b : a));
     return { abortAtC: tightest.limit.celsius, abortOn: tightest.name, abortFor: tightest.refdes };
   }
   if (!over) return {};

@@ -34,8 +34,9 @@ function limitOrigin(figures: Figures): string {
 
 /** 'skin 243 °C, limit 225 (connector, PBT)'. */
 function peakAndLimit(figures: Figures, m: Measures): string {
-  const peak = m.temperature(numberOf(figures, 'peakC'));
-  return `${judged(figures)} ${peak}, limit ${m.degrees(numberOf(figures, 'limitC'))} (${limitOrigin(figures)})`;
+  const [peakC, limitC] = [numberOf(figures, 'peakC'), numberOf(figures, 'limitC')];
+  const same = m.degrees(peakC) === m.degrees(limitC) && peakC > limitC ? 'just over its ' : '';
+  return `${judged(figures)} ${m.temperature(peakC)}, ${same}limit ${m.degrees(limitC)} (${limitOrigin(figures)})`;
 }
 
 const under = (figures: Figures, m: Measures): string => m.difference(numberOf(figures, 'marginK'));

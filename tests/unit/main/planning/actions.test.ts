@@ -129,6 +129,20 @@ const rows: Row[] = [
     'rated-for-one-reflow',
   ],
   [
+    'an electrolytic over its limit that would melt again as well: off at once, no shield first',
+    partOf('C9', 'electrolytic-medium'),
+    { body: 245, shieldedBody: 205, joint: 232 },
+    'remove-first',
+    'rated-for-one-reflow',
+  ],
+  [
+    'a package over its limit that would tilt as well: off at once, no shield first',
+    partOf('J1', 'connector-lcp'),
+    { skin: 262, shieldedSkin: 240, joint: 224, jointMin: 200 },
+    'remove-first',
+    'large-part-partly-molten',
+  ],
+  [
     'a connector that no reflow is allowed',
     partOf('J1', 'connector-pa66-gf'),
     { skin: 225, joint: 219 },
@@ -304,8 +318,8 @@ describe('what counts as large', () => {
     partOf('U2', classId, { package: { name: '', shape: 'rectangle', lengthMm, widthMm: 4, heightMm: 1 } });
 
   test('a small package molten at one end is held by surface tension, a larger one is not', () => {
-    expect(adviceFor(sized('so', 5), edge).reason).toBe('small-part-melts-at-one-end');
-    expect(adviceFor(sized('so', 8), edge).reason).toBe('large-part-partly-molten');
+    expect(adviceFor(sized('so', 8.65), edge).reason).toBe('small-part-melts-at-one-end');
+    expect(adviceFor(sized('so', 10), edge).reason).toBe('large-part-partly-molten');
   });
 
   test('an array counts as large whatever its size', () => {
@@ -314,6 +328,11 @@ describe('what counts as large', () => {
 });
 
 describe('the reasons', () => {
+  test('a limit passed by a fraction of a degree reads so', () => {
+    const advice = adviceFor(partOf('J1', 'connector-pbt'), { skin: 200.3, shieldedSkin: 170, joint: 150 });
+    expect(actionReason(advice)).toMatch(/^skin 200 °C, just over its limit 200 \(connector, PBT\): 170 under/);
+  });
+
   test('say that the alloy is a guess: testing a joint may settle the matter', () => {
     const advice = adviceFor(partOf('C1', 'chip-capacitor', { alloy: 'unknown' }), { joint: 190, solidusC: 183 });
     expect(actionReason(advice)).toContain('(solidus 183, alloy not known)');

@@ -104,6 +104,21 @@ describe('numbers to act on', () => {
     expect(numbers).toMatchObject({ abortAtC: 200, abortOn: 'W3', abortFor: 'J1' });
   });
 
+  test('where another neighbour goes over, the watched one does not speak for it', () => {
+    const other: Tag = { ...watch, refdes: 'J2' };
+    const board = boardOf([partOf('J1', 'connector-pbt'), partOf('J2', 'connector-pbt')]);
+    const base = planOf(board);
+    const plan: Plan = { ...base, tags: [...base.tags, other] };
+    const exposures = [exposureOf(board.parts[1], over), exposureOf(board.parts[2], { skin: 120 })];
+    const found = reading(evaluationOf(plan, exposures, { runs: runsOf(plan) }));
+    const [numbers] = assess(board, plan, found).runNumbers;
+    expect([numbers.abortOn, numbers.abortFor]).toEqual(['site', 'J1']);
+    expect(numbersFor({ heat: over, tags: [watch], evaluation: reading })).toMatchObject({
+      abortOn: 'W3',
+      abortAtC: 200,
+    });
+  });
+
   test('a watched bypass part that may melt is aborted at the limit of its body, not of its joints', () => {
     const part = partOf('J1', 'chip-capacitor');
     const numbers = numbersFor({ part, heat: { body: 230, joint: 232 }, tags: [watch], evaluation: reading });
