@@ -44,12 +44,17 @@ async function takeLock(fs: FileSystem, lock: string, token: string, staleAfterM
 }
 
 async function tryLock(fs: FileSystem, lock: string, token: string): Promise<boolean> {
+  const handle = await fs.open(lock, 'wx').catch((error: unknown) => {
+    if (diskCode(error) === 'EEXIST') return null;
+    throw error;
+  });
+  if (!handle) return false;
   try {
-    const handle = await fs.open(lock, 'wx');
     await handle.writeFile(token).finally(() => handle.close());
     return true;
   } catch (error) {
-    if (diskCode(error) === 'EEXIST') return false;
+    // A full disk takes the name but not the content: no lock may be left behind.
+    await fs.unlink(lock).catch(() => undefined);
     throw error;
   }
 }
