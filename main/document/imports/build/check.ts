@@ -94,17 +94,30 @@ function checkSides(parts: readonly BuiltPart[], pads: CheckInput['pads']): PadC
 
 function checkCentres(parts: readonly BuiltPart[]): PadCheck['centre'] {
   const off = parts.filter(({ offMm }) => offMm !== null && offMm > CENTRE_LIMIT_MM);
+  const spread = new Map<string, { least: number; most: number; count: number }>();
+  for (const { part, offMm } of parts) {
+    const known = spread.get(part.package.name) ?? { least: Number.POSITIVE_INFINITY, most: 0, count: 0 };
+    const value = offMm ?? 0;
+    spread.set(part.package.name, {
+      least: Math.min(known.least, value),
+      most: Math.max(known.most, value),
+      count: known.count + 1,
+    });
+  }
   return {
     within: parts.length - off.length,
     limitMm: CENTRE_LIMIT_MM,
     off: off.map(({ part, offMm, middle }) => {
-      const alike = parts.filter((other) => other.part.package.name === part.package.name);
-      const common = alike.length > 1 && alike.every((other) => Math.abs((other.offMm ?? 0) - (offMm ?? 0)) < 0.01);
+      const alike = spread.get(part.package.name);
+      const common = alike !== undefined && alike.count > 1 && alike.most - alike.least < SAME_OFF_MM;
       const why = middle ?? (common ? 'uneven' : 'single');
       return { refdes: part.refdes, mm: Math.round((offMm ?? 0) * 1e4) / 1e4, packageName: part.package.name, why };
     }),
   };
 }
+
+/** Parts of one package that lie off their pads by the same amount: then the land pattern is uneven, not the placement. */
+const SAME_OFF_MM = 0.01;
 
 function checkTurns(
   parts: readonly BuiltPart[],

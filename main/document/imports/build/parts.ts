@@ -79,7 +79,8 @@ function bodyMiddle(placed: Point, pads: readonly Pad[]): { at: Point; why: 'pin
   const at = boxCentre(box);
   if (distance(at, placed) <= OFF_MM) return null;
   const first = pads.filter(({ pin }) => pin === '1' || pin === 'A1');
-  if (first.length === 1 && distance(first[0].at, placed) <= OFF_MM) return { at, why: 'pin' };
+  // A pin that goes through has a pad on each side, at one place.
+  if (first.length > 0 && first.every((pad) => distance(pad.at, placed) <= OFF_MM)) return { at, why: 'pin' };
   const far =
     Math.abs(at.x - placed.x) > FAR_SHARE * boxWidth(box) || Math.abs(at.y - placed.y) > FAR_SHARE * boxHeight(box);
   return far ? { at, why: 'far' } : null;

@@ -33,6 +33,11 @@ const SHARE_NEEDED = 0.9;
 const SHARE_WORTH_OFFERING = 0.5;
 const MIN_OUTLINE_AREA_MM2 = 4;
 const MAX_OTHERS = 12;
+/** Smaller loops than the first so many are drawings, never the outline. */
+const MAX_CANDIDATES = 2000;
+const MAX_INNER = 20_000;
+/** As many as the board's format takes. */
+const MAX_CUTOUTS = 5000;
 
 /**
  * The smallest loop that holds at least 90 % of the placements; drawing frames are larger and lose. Declared profiles go first.
@@ -61,11 +66,12 @@ export function chooseOutline(
 }
 
 function rankCandidates(sources: readonly OutlineSource[], placements: readonly Point[]): OutlineCandidate[] {
-  const candidates = sources.flatMap(({ loops, declared }) =>
-    loops
-      .filter(({ areaMm2 }) => areaMm2 >= MIN_OUTLINE_AREA_MM2)
-      .map((loop) => ({ loop, declared, share: shareInside(loop, placements) })),
-  );
+  const large = sources
+    .flatMap(({ loops, declared }) => loops.map((loop) => ({ loop, declared })))
+    .filter(({ loop }) => loop.areaMm2 >= MIN_OUTLINE_AREA_MM2)
+    .sort((a, b) => b.loop.areaMm2 - a.loop.areaMm2)
+    .slice(0, MAX_CANDIDATES);
+  const candidates = large.map((one) => ({ ...one, share: shareInside(one.loop, placements) }));
   const fits = (candidate: { share: number }) => candidate.share >= SHARE_NEEDED;
   const byArea = placements.length === 0 ? -1 : 1;
   candidates.sort((a, b) => {
@@ -95,12 +101,14 @@ function boxHolds(box: Box, { x, y }: Point): boolean {
 function innerLoops(outline: Loop, loops: readonly Loop[], placements: readonly Point[], declared: boolean) {
   const inside = loops
     .filter((loop) => loop !== outline && loop.areaMm2 < outline.areaMm2 && liesInside(loop, outline))
-    .sort((a, b) => b.areaMm2 - a.areaMm2);
+    .sort((a, b) => b.areaMm2 - a.areaMm2)
+    .slice(0, MAX_INNER);
   const cutouts: Loop[] = [];
   for (const loop of inside) {
     const samePen = declared || Math.abs(loop.penMm - outline.penMm) < 1e-4;
     const empty = !placements.some((point) => boxHolds(loop.box, point) && polygonHolds(loop.polygon, point));
-    if (samePen && empty && !cutouts.some((other) => liesInside(loop, other))) cutouts.push(loop);
+    if (samePen && empty && cutouts.length < MAX_CUTOUTS && !cutouts.some((other) => liesInside(loop, other)))
+      cutouts.push(loop);
   }
   return { cutouts, leftOut: inside.length - cutouts.length };
 }

@@ -47,6 +47,8 @@ interface Phase {
 export type PhaseGroup = readonly Phase[];
 
 const SAME_PATTERN_MM = 0.05;
+/** Beyond this many land patterns under one name, further parts stand alone. */
+const MAX_FAMILIES = 40;
 
 export function phaseGroups(samples: readonly TurnSample[]): PhaseGroup[] {
   const groups = new Map<string, { reference: TurnSample; phases: Phase[] }[]>();
@@ -55,7 +57,7 @@ export function phaseGroups(samples: readonly TurnSample[]): PhaseGroup[] {
     const key = `${sample.packageName} ${sample.pins.size}`;
     const families = groups.get(key) ?? [];
     groups.set(key, families);
-    if (!families.some((family) => joinFamily(family, sample))) {
+    if (families.length >= MAX_FAMILIES || !families.some((family) => joinFamily(family, sample))) {
       families.push({ reference: sample, phases: [{ sample, degrees: 0, misfitMm: 0, pinCount: sample.pins.size }] });
     }
   }

@@ -1,0 +1,210 @@
+import { unzipSync } from 'fflate';
+import { afterAll, describe, expect, test } from 'vitest';
+import { type GivenFile, type ImportedBoard, importBoard } from '../../../main/document/imports/import-board.ts';
+import type { Board } from '../../../shared-types/board.ts';
+import { importReportLines } from '../../../shared-types/words/imports.ts';
+import { boardFolder, filesOf } from './boards-folder.ts';
+
+/** Real boards as oracles: counts and sizes are those that ../shared/boards/README.md states for each. */
+interface Expected {
+  readonly top: number;
+  readonly bottom: number;
+  /** Outline box, mm; null where no layer shows one. */
+  readonly outline: readonly [number, number] | null;
+  readonly unit: string;
+  readonly turns?: 'pads' | 'columns' | 'none';
+}
+
+const EXPECTED: Record<string, Expected> = {
+  thunderscope: { top: 464, bottom: 273, outline: [122.5, 103.5], unit: 'mm', turns: 'pads' },
+  ulx3s: { top: 51, bottom: 155, outline: [93.98, 50.8], unit: 'mm', turns: 'none' },
+  butterstick: { top: 128, bottom: 208, outline: [80, 49], unit: 'mm', turns: 'pads' },
+  fomu: { top: 0, bottom: 38, outline: [13, 9.4], unit: 'mm' },
+  'protel-panel': { top: 279, bottom: 3, outline: [105.0036, 105.0036], unit: 'mil', turns: 'columns' },
+  'debug-adapter': { top: 22, bottom: 0, outline: [60, 35], unit: 'mil', turns: 'none' },
+  'limesdr-usb': { top: 285, bottom: 572, outline: [100, 60], unit: 'mm', turns: 'columns' },
+  kvision: { top: 73, bottom: 4, outline: [122, 56], unit: 'mm', turns: 'columns' },
+  xy: { top: 46, bottom: 0, outline: null, unit: 'mil', turns: 'none' },
+};
+
+const rows: string[] = [];
+const done = new Map<string, ImportedBoard>();
+
+/** A folder's files, the Gerber layers of its archive among them. */
+function filesWithArchive(folder: string): GivenFile[] {
+  return filesOf(folder).flatMap((file) => {
+    if (!file.name.endsWith('.zip')) return [file];
+    return Object.entries(unzipSync(file.bytes)).map(([name, bytes]) => ({ name, bytes }));
+  });
+}
+
+function importFolder(name: string): ImportedBoard | null {
+  const known = done.get(name);
+  if (known) return known;
+  const folder = boardFolder(name);
+  if (!folder) return null;
+  const files = filesWithArchive(folder);
+  const start = performance.now();
+  const result = importBoard(files);
+  const seconds = (performance.now() - start) / 1000;
+  if (!result.ok) throw new Error(JSON.stringify(result.problem));
+  rows.push(tableRow(name, result.value, seconds));
+  done.set(name, result.value);
+  return result.value;
+}
+
+function tableRow(name: string, { report }: ImportedBoard, seconds: number): string {
+  const { counts, outline, offset, check, sense } = report;
+  const megabytes = Math.round(process.memoryUsage().rss / 1e6);
+  const pads = check
+    ? `side ${check.side.right}/${check.withPads - check.side.throughHole}, middle ${check.centre.within}/${check.withPads}, turn ${check.turn.manyPins.right}/${check.turn.manyPins.of} and two-pad ${check.turn.twoPads.right}/${check.turn.twoPads.of}, pads only ${check.padsOnly.length}`
+    : 'no pads with references';
+  const warnings = report.notes
+    .filter(({ weight }) => weight === 'warn')
+    .map(({ code, refdes }) => (refdes ? `${code} ${refdes.length}` : code));
+  return [
+    name.padEnd(14),
+    `${counts.top}/${counts.bottom}`.padEnd(8),
+    `${outline.lengthMm.toFixed(2)} x ${outline.widthMm.toFixed(2)} (${outline.cutouts} cutouts, ${outline.why})`.padEnd(
+      40,
+    ),
+    `offset ${offset.by} ${offset.votes}/${offset.of}`.padEnd(28),
+    `turns ${sense.turnsBy} ${sense.agreeing}/${sense.of}`.padEnd(24),
+    pads,
+    `[${warnings.join(', ')}]`,
+    `${seconds.toFixed(2)} s, ${megabytes} MB`,
+  ].join(' | ');
+}
+
+afterAll(() => {
+  if (rows.length > 0)
+    console.log(
+      [
+        'board          | top/bottom | outline | offset | turns | pads | warnings | time and process memory',
+        ...rows,
+      ].join('\n'),
+    );
+});
+
+describe('every real board with placements comes in whole', () => {
+  test.each(Object.entries(EXPECTED))('%s', (name, expected) => {
+    const imported = importFolder(name);
+    if (!imported) return;
+    const { board, report } = imported;
+    const onSide = (side: string) => board.parts.filter((part) => part.side === side).length;
+    expect([onSide('top'), onSide('bottom')]).toEqual([expected.top, expected.bottom]);
+    expect([report.counts.top, report.counts.bottom, report.counts.inner, report.counts.unread]).toEqual([
+      expected.top,
+      expected.bottom,
+      0,
+      0,
+    ]);
+    expect(new Set(report.tables.map(({ unit }) => unit))).toEqual(new Set([expected.unit]));
+    if (expected.turns) expect(report.sense.turnsBy).toBe(expected.turns);
+    if (expected.outline === null) expect(report.outline.why).toBe('parts');
+    else {
+      // Outline box within 0.05 mm.
+      expect(Math.abs(report.outline.lengthMm - expected.outline[0])).toBeLessThan(0.05);
+      expect(Math.abs(report.outline.widthMm - expected.outline[1])).toBeLessThan(0.05);
+    }
+    for (const line of importReportLines(report)) expect(line).not.toMatch(/undefined|NaN|\[object/);
+  });
+});
+
+function partOf(board: Board, refdes: string): Board['parts'][number] {
+  const part = board.parts.find((one) => one.refdes === refdes);
+  if (!part) throw new Error(`no part ${refdes}`);
+  return part;
+}
+
+describe('thunderscope against its own pads (Gerber X2)', () => {
+  const imported = importFolder('thunderscope');
+  const there = imported ? test : test.skip;
+
+  there('side: all right', () => {
+    expect(imported?.report.check?.side).toEqual({ right: 734, throughHole: 3, wrong: [] });
+  });
+
+  there('middle within 0.05 mm of the pads for 726 of 737; the others are parts with uneven pads, listed', () => {
+    const centre = imported?.report.check?.centre;
+    expect(centre?.within).toBe(726);
+    expect(centre?.off.map(({ refdes }) => refdes).sort()).toEqual(
+      ['D1', 'EMI1', 'EMI2', 'J10', 'J12', 'J13', 'J9', 'R1049_1', 'R1049_2', 'R1049_3', 'R1049_4'].sort(),
+    );
+  });
+
+  there('turn within 1 degree by pin numbers; two pads modulo 180 counted apart', () => {
+    const turn = imported?.report.check?.turn;
+    expect(turn?.manyPins).toEqual({ right: 57, of: 57 });
+    expect(turn?.twoPads).toEqual({ right: 656, of: 656, rightWithPinNumbers: 656 });
+    expect(turn?.alone).toEqual({ alongAxes: 14, of: 15, others: ['D1'] });
+    expect(turn?.onePin).toBe(9);
+    expect(turn?.wrong).toEqual([]);
+  });
+
+  there('outline with nine cutouts, arcs kept', () => {
+    expect(imported?.board.cutouts).toHaveLength(9);
+    expect(imported?.report.outline.arcs).toBe(26);
+    const bulges = [imported?.board.outline ?? [], ...(imported?.board.cutouts ?? [])]
+      .flat()
+      .filter(({ bulge }) => bulge);
+    expect(bulges.length).toBeGreaterThanOrEqual(26);
+  });
+
+  there('references with pads and no placement are listed: test points, holes, marks, empty positions', () => {
+    const only = imported?.report.check?.padsOnly ?? [];
+    expect(only).toHaveLength(190);
+    expect(only.filter((name) => /^TP/.test(name))).toHaveLength(106);
+    expect(imported?.board.fiducials).toHaveLength(8);
+  });
+
+  there('the 324-ball array is an array of 15 x 15 mm (its package code: CSG325)', () => {
+    if (!imported) return;
+    const array = partOf(imported.board, 'U18');
+    expect(array).toMatchObject({ side: 'top', class: 'bga', pinCount: 324 });
+    // Body size 15.0 mm: from memory of the maker's package drawing; the import guesses it from the grid.
+    expect(Math.abs(array.package.lengthMm - 15)).toBeLessThan(0.6);
+    expect(array.pin1).toEqual({ x: -6.8, y: 6.8 });
+    if (imported) console.log(importReportLines(imported.report).join('\n'));
+  });
+});
+
+describe('butterstick: bottom x negated, offset to the Gerber origin', () => {
+  const imported = importFolder('butterstick');
+  const there = imported ? test : test.skip;
+
+  there('both are found by the pads', () => {
+    expect(imported?.report.sense).toMatchObject({ xNegated: true, xBy: 'pads', agreeing: 304, of: 304 });
+    expect(imported?.report.offset).toMatchObject({ by: 'references', votes: 322, of: 327 });
+    expect(imported?.report.check?.side.wrong).toEqual([]);
+    expect(imported?.report.check?.turn.wrong).toEqual([]);
+  });
+
+  there('headers whose origin is pin 1 get the middle of their pads', () => {
+    const pins = imported?.report.check?.centre.off.filter(({ why }) => why === 'pin').map(({ refdes }) => refdes);
+    expect(pins).toEqual(['J6', 'J7']);
+  });
+});
+
+test('protel-panel: the fixed-width and the CSV form are one placement; the double reference is kept twice', () => {
+  const folder = boardFolder('protel-panel');
+  if (!folder) return;
+  const forms = ['Pick_Place_for_SE_SG_IF_V2.csv', 'Pick_Place_for_SE_SG_IF_V2.txt'].map((name) => {
+    const result = importBoard(filesOf(folder).filter((file) => file.name === name));
+    if (!result.ok) throw new Error(JSON.stringify(result.problem));
+    return result.value.board.parts;
+  });
+  expect(forms[1]).toEqual(forms[0]);
+  expect(forms[0].filter(({ refdes }) => /^U200/.test(refdes)).map(({ refdes }) => refdes)).toEqual([
+    'U200',
+    'U200(2)',
+  ]);
+});
+
+test('limesdr-usb: the outline stands among hundreds of loops; the parked part and the outer fiducials are told', () => {
+  const imported = importFolder('limesdr-usb');
+  if (!imported) return;
+  expect(imported.report.outline).toMatchObject({ why: 'smallest', sharePercent: 99.4 });
+  const off = imported.report.notes.find(({ code }) => code === 'off-board');
+  expect(off?.refdes?.sort()).toEqual(['F1', 'F2', 'F3', 'F4', 'JMP1']);
+});
