@@ -1,9 +1,9 @@
 import { unzipSync } from 'fflate';
 import { afterAll, describe, expect, test } from 'vitest';
 import { type GivenFile, type ImportedBoard, importBoard } from '../../../main/document/imports/import-board.ts';
-import type { Board } from '../../../shared-types/board.ts';
+import { type Board, ownToBoard } from '../../../shared-types/board.ts';
 import { importReportLines } from '../../../shared-types/words/imports.ts';
-import { boardFolder, filesOf } from './boards-folder.ts';
+import { boardFolder, filesOf, textOf } from './boards-folder.ts';
 
 /** Real boards as oracles: counts and sizes are those that ../shared/boards/README.md states for each. */
 interface Expected {
@@ -140,6 +140,51 @@ describe('thunderscope against its own pads (Gerber X2)', () => {
     expect(turn?.alone).toEqual({ alongAxes: 14, of: 15, others: ['D1'] });
     expect(turn?.onePin).toBe(9);
     expect(turn?.wrong).toEqual([]);
+  });
+
+  there(
+    'pin 1 of every part is where the copper layers flash it, read here by a pattern and not by the importer',
+    () => {
+      const folder = boardFolder('thunderscope');
+      if (!folder || !imported) return;
+      const flashed = new Map<string, { x: number; y: number }[]>();
+      for (const name of ['Thunderscope_Rev5.3-Top Layer.gtl', 'Thunderscope_Rev5.3-Bottom Layer.gbl']) {
+        // Both files say FSLAX45Y45 and MM: a coordinate is in 0.01 micrometres. A pin holds until the next attribute.
+        const pins = textOf(folder, name).matchAll(/%TO\.P,([^,*]+),1(?:,[^*]*)?\*%([\s\S]*?)(?=%TO\.P|%TD)/g);
+        for (const [, refdes, body] of pins) {
+          const pads = [...body.matchAll(/X(-?\d+)Y(-?\d+)D03\*/g)].map(([, x, y]) => ({
+            x: Number(x) / 1e5,
+            y: Number(y) / 1e5,
+          }));
+          flashed.set(refdes, [...(flashed.get(refdes) ?? []), ...pads]);
+        }
+      }
+      let checked = 0;
+      for (const part of imported.board.parts) {
+        const pads = flashed.get(part.refdes);
+        if (!part.pin1 || pads?.length !== 1) continue;
+        const at = ownToBoard(part, part.pin1);
+        expect(Math.hypot(at.x - pads[0].x, at.y - pads[0].y), part.refdes).toBeLessThan(0.001);
+        checked++;
+      }
+      expect(checked).toBeGreaterThan(700);
+    },
+  );
+
+  there('parts of one package, on either side and at any turn, have pin 1 at one place in their own axes', () => {
+    const spread = new Map<string, { x: number[]; y: number[] }>();
+    for (const {
+      package: { name },
+      pin1,
+    } of imported?.board.parts ?? []) {
+      if (!pin1) continue;
+      const known = spread.get(name) ?? { x: [], y: [] };
+      spread.set(name, { x: [...known.x, pin1.x], y: [...known.y, pin1.y] });
+    }
+    const wide = [...spread].filter(
+      ([, { x, y }]) => Math.max(...x) - Math.min(...x) > 0.02 || Math.max(...y) - Math.min(...y) > 0.02,
+    );
+    expect(wide.map(([name]) => name)).toEqual([]);
   });
 
   there('outline with nine cutouts, arcs kept', () => {
