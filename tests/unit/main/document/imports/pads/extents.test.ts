@@ -3,8 +3,8 @@ import { hullAreaMm2, type Pad } from '../../../../../../main/document/imports/p
 import { arrayGrid, describeLand } from '../../../../../../main/document/imports/pads/extents.ts';
 import { turnPoint } from '../../../../../../main/document/imports/plane.ts';
 
-/** A chip's pad: 0.6 x 0.9 mm about (x, 0) in own axes, on a board at (20, 30). */
-function pad(pin: string, x: number, side: 'top' | 'bottom', turn: number): Pad {
+/** A pad of 0.6 x 0.9 mm about (x, y) in own axes, on a board at (20, 30). */
+function pad(pin: string, x: number, y: number, side: 'top' | 'bottom', turn: number): Pad {
   const corners = [
     [-0.3, -0.45],
     [0.3, -0.45],
@@ -15,8 +15,8 @@ function pad(pin: string, x: number, side: 'top' | 'bottom', turn: number): Pad 
     const turned = turnPoint({ x: ownX, y: side === 'bottom' ? -ownY : ownY }, turn);
     return { x: turned.x + 20, y: turned.y + 30 };
   };
-  const hull = corners.map(([cx, cy]) => ({ ...toBoard(x + cx, cy), r: 0 }));
-  return { pin, side, through: false, at: toBoard(x, 0), hull };
+  const hull = corners.map(([cx, cy]) => ({ ...toBoard(x + cx, y + cy), r: 0 }));
+  return { pin, side, through: false, at: toBoard(x, y), hull };
 }
 
 test.each([
@@ -25,11 +25,17 @@ test.each([
   ['bottom', 90],
   ['bottom', 22.5],
 ] as const)('extents and pin 1 in own axes do not depend on side and turn: %s, %d degrees', (side, turn) => {
-  const land = describeLand([pad('1', -0.8, side, turn), pad('2', 0.8, side, turn)], { x: 20, y: 30, side, turn });
+  const land = describeLand([pad('1', -0.8, 0.3, side, turn), pad('2', 0.8, 0, side, turn)], {
+    x: 20,
+    y: 30,
+    side,
+    turn,
+  });
   expect(land.lengthMm).toBeCloseTo(2.2, 9);
-  expect(land.widthMm).toBeCloseTo(0.9, 9);
+  expect(land.widthMm).toBeCloseTo(1.2, 9);
+  expect(land.padsBox.maxY).toBeCloseTo(0.75, 9);
   expect(land.pin1?.x).toBeCloseTo(-0.8, 9);
-  expect(land.pin1?.y).toBeCloseTo(0, 9);
+  expect(land.pin1?.y).toBeCloseTo(0.3, 9);
   expect(land.padAreaMm2).toBeCloseTo(2 * 0.6 * 0.9, 9);
   expect(land.pinCount).toBe(2);
 });
