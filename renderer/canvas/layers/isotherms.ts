@@ -1,0 +1,127 @@
+import type { Assessment, FieldGrid } from '../../../shared-types/evaluation.ts';
+import type { Side } from '../../../shared-types/geometry.ts';
+import { celsiusToFahrenheit } from '../../../shared-types/units.ts';
+import { boxAround, type PixelBox, textBox } from '../drawing/boxes.ts';
+import type { Mark, Stroke } from '../drawing/marks.ts';
+import { type IsothermLine, isothermLines } from '../heat/isotherms.ts';
+import { labelLine } from '../heat/line-labels.ts';
+import { type PaddedField, paddedField } from '../heat/padded-field.ts';
+import { heatScale, limitLevels, rangeOf, shownFields, temperatureAt } from '../heat/shown-field.ts';
+import { remembered, type Scene } from '../scene.ts';
+import { projectAll } from '../view/projection.ts';
+import { labelPlace } from './labels.ts';
+import type { Layer } from './layer.ts';
+import { shownGlyphs } from './tags.ts';
+
+/** Traced lines of one face, kept until another answer comes: zooming and turning only draw them again. */
+const tracer = remembered((field: Float32Array) => {
+  let padded: PaddedField | null = null;
+  const lines = new Map<number, IsothermLine[]>();
+  return {
+    padded: (grid: FieldGrid) => {
+      padded ??= paddedField(field, grid);
+      return padded;
+    },
+    lines(grid: FieldGrid, celsius: number): IsothermLine[] {
+      const known = lines.get(celsius);
+      if (known) return known;
+      const traced = isothermLines(this.padded(grid), grid, celsius);
+      lines.set(celsius, traced);
+      return traced;
+    },
+  };
+});
+
+/** The field of one face without gaps. */
+export const paddedFace = (field: Float32Array, grid: FieldGrid): PaddedField => tracer(field).padded(grid);
+
+/** `text` empty: the line stands so close to a heavy one that its number would only crowd it. */
+type Level = { celsius: number; text: string; heavy: boolean };
+
+/** A step this close to a heavy line goes without its number, C. */
+const CROWDED_C = 4.5;
+
+/** Which lines are drawn: every step of the scale, and the solidus of the neighbours' joints heavy. */
+export function isothermLevels(assessment: Assessment, runId: string | null, unit: 'C' | 'F'): Level[] {
+  const range = rangeOf(shownFields(assessment, runId));
+  if (!range) return [];
+  const shown = (celsius: number) => String(Math.round(unit === 'F' ? celsiusToFahrenheit(celsius) : celsius));
+  const heavy = limitLevels(assessment).map((celsius) => ({ celsius, text: shown(celsius), heavy: true }));
+  const thin = heatScale(range, unit).levels.map((level) => ({
+    celsius: level.celsius,
+    text: String(level.shown),
+    heavy: false,
+  }));
+  const nearest = (level: Level) =>
+    Math.min(...heavy.map((limit) => Math.abs(limit.celsius - level.celsius)), Infinity);
+  const beside = thin.filter((level) => nearest(level) >= 0.75);
+  return [...heavy, ...beside.map((level) => (nearest(level) < CROWDED_C ? { ...level, text: '' } : level))];
+}
+
+export const isothermLayer: Layer = {
+  name: 'isotherms',
+  inputs: ({ model, projection, theme }) => [
+    model.assessment,
+    model.document.board.parts,
+    model.document.plan.tags,
+    model.layers.labels,
+    model.layers.isotherms,
+    model.shownRunId,
+    model.temperatureUnit,
+    projection,
+    theme,
+  ],
+  marks(scene) {
+    const { model, projection } = scene;
+    if (!model.assessment || !model.layers.isotherms) return [];
+    return faceMarks(scene, model.assessment, projection.side);
+  },
+};
+
+function faceMarks({ model, projection, theme }: Scene, assessment: Assessment, side: Side): Mark[] {
+  const { grid } = assessment.evaluation;
+  const field = shownFields(assessment, model.shownRunId)[side];
+  const taken = lettered(model, projection);
+  const rims: Mark[] = [];
+  const lines: Mark[] = [];
+  const numbers: Mark[] = [];
+  const boardAt = fromPixels(projection);
+  const onBoard = (at: { x: number; y: number }) => temperatureAt(field, grid, boardAt(at)) !== null;
+  for (const level of isothermLevels(assessment, model.shownRunId, model.temperatureUnit)) {
+    const stroke: Stroke = { colour: theme.ink, width: level.heavy ? 2.5 : 1 };
+    const rim: Stroke = { colour: theme.paper, width: stroke.width + 2, alpha: 0.4 };
+    for (const line of tracer(field).lines(grid, level.celsius)) {
+      const points = projectAll(projection, line);
+      const { labels, pieces } = level.text
+        ? labelLine(points, level.text, taken, onBoard)
+        : { labels: [], pieces: [points] };
+      for (const piece of pieces) {
+        rims.push({ kind: 'line', points: piece, stroke: rim });
+        lines.push({ kind: 'line', points: piece, stroke });
+      }
+      const face = level.heavy ? 'halo-bold' : 'halo';
+      for (const label of labels) numbers.push({ kind: 'text', ...label, face, align: 'centre' });
+    }
+  }
+  return [...rims, ...lines, ...numbers];
+}
+
+/** Boxes that designators and glyphs take up: numbers keep clear of them. */
+function lettered(model: Scene['model'], projection: Scene['projection']): PixelBox[] {
+  const { board, plan } = model.document;
+  const boxes = shownGlyphs(plan.tags, board.parts, projection).map(({ at }) => boxAround(at, 30, 30));
+  if (!model.layers.labels) return boxes;
+  for (const part of board.parts) {
+    const place = part.side === projection.side ? labelPlace(part, projection) : null;
+    if (place) boxes.push(textBox(place, part.refdes, (place.turnDeg * Math.PI) / 180));
+  }
+  return boxes;
+}
+
+function fromPixels({ a, b, c, d, origin }: Scene['projection']) {
+  const determinant = a * d - b * c;
+  return ({ x, y }: { x: number; y: number }) => ({
+    x: origin.x + (d * x - c * y) / determinant,
+    y: origin.y + (-b * x + a * y) / determinant,
+  });
+}

@@ -1,0 +1,106 @@
+import type { Point, TurnedRectangle } from '../../shared-types/geometry.ts';
+import { canvasWords } from '../../shared-types/words/canvas.ts';
+import type { Grip } from '../canvas/picking/grips.ts';
+import { moveSiteArea } from '../editing/sites.ts';
+import { moveWatchPoint } from '../editing/watch-points.ts';
+import { movedArea, resizedArea, turnedArea } from './area-gestures.ts';
+import type { Effect, Modifiers, PointerFacts, ToolView } from './tool.ts';
+
+/** A drag of the select tool and what it started from. */
+export type Drag =
+  | {
+      kind: 'area';
+      siteId: string;
+      label: string;
+      start: TurnedRectangle;
+      from: Point;
+      grip: Grip | null;
+      /** The target's centre, to which a moved area snaps. */
+      magnet: Point | null;
+    }
+  | { kind: 'watch'; tagId: string; label: string; from: Point; start: Point };
+
+const MAGNET_PX = 7;
+/** One step of an arrow key, mm; with Shift ten. */
+const NUDGE_MM = 0.5;
+
+/** The gesture's effect for where the pointer is now. */
+export function dragEffects(drag: Drag, event: PointerFacts, view: ToolView): Effect[] {
+  if (drag.kind === 'watch') {
+    const round = (value: number) => Math.round(value * 100) / 100;
+    const to = {
+      x: round(drag.start.x + event.board.x - drag.from.x),
+      y: round(drag.start.y + event.board.y - drag.from.y),
+    };
+    const under = view.partAt(to);
+    return [{ do: 'preview', edit: (document) => moveWatchPoint(document, drag.tagId, to, under) }];
+  }
+  const area = areaOf(drag, event, view);
+  return [{ do: 'preview', edit: (document) => moveSiteArea(document, drag.siteId, area) }];
+}
+
+function areaOf(drag: Drag & { kind: 'area' }, event: PointerFacts, view: ToolView): TurnedRectangle {
+  const { grip, start, from } = drag;
+  if (grip?.kind === 'turn') return turnedArea(start, from, event.board, event.modifiers);
+  if (grip?.kind === 'resize') return resizedArea(start, grip, event.board, event.modifiers);
+  const magnet = drag.magnet && { at: drag.magnet, reachMm: MAGNET_PX / view.zoom() };
+  return movedArea(start, from, event.board, magnet, event.modifiers);
+}
+
+const ARROWS: Record<string, Point> = {
+  ArrowRight: { x: 1, y: 0 },
+  ArrowLeft: { x: -1, y: 0 },
+  ArrowUp: { x: 0, y: -1 },
+  ArrowDown: { x: 0, y: 1 },
+};
+
+/** An arrow key moves the selected rework area or thermocouple one step as seen, with Shift ten; null: nothing to move. */
+export function nudge(key: string, modifiers: Modifiers, view: ToolView): Effect | null {
+  const arrow = ARROWS[key];
+  const { document, selectedSiteId, selectedWatchId } = view.model();
+  if (!arrow || modifiers.ctrl || modifiers.alt) return null;
+  const step = NUDGE_MM * (modifiers.shift ? 10 : 1);
+  const by = boardStep(arrow, step, view);
+  const site = document.plan.sites.find((one) => one.id === selectedSiteId);
+  if (site) {
+    const area = { ...site.area, x: tidy(site.area.x + by.x), y: tidy(site.area.y + by.y) };
+    const label = canvasWords.gestures.moveArea(site.name);
+    return { do: 'apply', label, edit: (before) => moveSiteArea(before, site.id, area) };
+  }
+  const tag = document.plan.tags.find((one) => one.id === selectedWatchId);
+  if (tag?.kind !== 'watchPoint') return null;
+  const to = { x: tidy(tag.x + by.x), y: tidy(tag.y + by.y) };
+  const label = canvasWords.gestures.moveWatchPoint(tag.name);
+  return { do: 'apply', label, edit: (before) => moveWatchPoint(before, tag.id, to, view.partAt(to)) };
+}
+
+const tidy = (value: number): number => Math.round(value * 1000) / 1000;
+
+/** A step along the screen as a step on the board, mm: arrows follow what the eye sees, also on the turned bottom. */
+function boardStep(arrow: Point, stepMm: number, view: ToolView): Point {
+  const origin = view.toBoard({ x: 0, y: 0 });
+  const ahead = view.toBoard({ x: arrow.x * 100, y: arrow.y * 100 });
+  const length = Math.hypot(ahead.x - origin.x, ahead.y - origin.y);
+  return { x: ((ahead.x - origin.x) / length) * stepMm, y: ((ahead.y - origin.y) / length) * stepMm };
+}
+
+export const dragCursor = (drag: Drag): string =>
+  drag.kind === 'area' && drag.grip?.kind === 'turn' ? 'grabbing' : 'move';
+
+/** Cursor of a handle: the double arrow that lies along the way it can be pulled on screen. */
+export function gripCursor(grip: Grip, view: ToolView): string {
+  if (grip.kind === 'turn') return 'grab';
+  const { document, selectedSiteId } = view.model();
+  const turn = document.plan.sites.find((site) => site.id === selectedSiteId)?.area.turnDeg ?? 0;
+  const radians = (turn * Math.PI) / 180;
+  const pull = {
+    x: grip.ex * Math.cos(radians) - grip.ey * Math.sin(radians),
+    y: grip.ex * Math.sin(radians) + grip.ey * Math.cos(radians),
+  };
+  const right = view.toBoard({ x: 100, y: 0 });
+  const down = view.toBoard({ x: 0, y: 100 });
+  const origin = view.toBoard({ x: 0, y: 0 });
+  const along = (to: Point) => pull.x * (to.x - origin.x) + pull.y * (to.y - origin.y);
+  const octant = Math.round(Math.atan2(along(down), along(right)) / (Math.PI / 4)) & 3;
+  return ['ew-resize', 'nwse-resize', 'ns-resize', 'nesw-resize'][octant];
+}

@@ -1,0 +1,80 @@
+import type { Point, TurnedRectangle } from '../../shared-types/geometry.ts';
+import type { Grip } from '../canvas/picking/grips.ts';
+import type { CanvasModel, Edit, Pick, ToolName } from '../state/canvas-model.ts';
+
+/** Read afresh from every event: a key pressed or let go in the middle of a gesture counts at once. */
+export type Modifiers = { shift: boolean; ctrl: boolean; alt: boolean };
+
+export type PointerFacts = {
+  /** CSS pixels from the upper left of the canvas. */
+  screen: Point;
+  /** Board point, mm. */
+  board: Point;
+  modifiers: Modifiers;
+  touch: boolean;
+};
+
+export type ToolEvent =
+  | ({ type: 'pointerDown' | 'pointerMove' | 'pointerUp' } & PointerFacts)
+  | { type: 'keyDown'; key: string; modifiers: Modifiers }
+  /** The gesture is taken away: another tool, a second finger, the pointer lost. */
+  | { type: 'abandon' };
+
+/** What a tool asks of the window and the canvas. Plain data, so that a tool is a pure function. */
+export type Effect =
+  | { do: 'select'; picks: Pick[]; mode: 'replace' | 'add' | 'toggle' }
+  | { do: 'begin'; label: string }
+  | { do: 'preview'; edit: Edit }
+  | { do: 'commit' }
+  | { do: 'cancel' }
+  | { do: 'apply'; label: string; edit: Edit; thenSelect?: 'site' | 'watch' }
+  | { do: 'useTool'; tool: ToolName }
+  | { do: 'pan'; dx: number; dy: number }
+  | { do: 'zoom'; at: Point; factor: number }
+  /** Shapes that exist only while a gesture lasts; null takes them away. */
+  | { do: 'sketch'; sketch: Sketch | null };
+
+export type Sketch = { kind: 'marquee'; from: Point; to: Point } | { kind: 'area'; area: TurnedRectangle };
+
+/** What a tool may look at. */
+export type ToolView = {
+  model(): CanvasModel;
+  /** What lies under a screen point. */
+  pick(screen: Point, touch: boolean): Pick | null;
+  /** Parts whose body touches the rectangle between two screen points. */
+  partsWithin(from: Point, to: Point): Pick[];
+  /** The handle of the selected rework area under a screen point. */
+  grip(screen: Point, touch: boolean): Grip | null;
+  toBoard(screen: Point): Point;
+  /** Refdes of the part under a board point, or null. */
+  partAt(board: Point): string | null;
+  /** CSS pixels per mm. */
+  zoom(): number;
+};
+
+export type Step<State> = {
+  state: State;
+  effects: Effect[] /** False: the key is left to the window. */;
+  handled: boolean;
+};
+
+export type Tool<State> = {
+  name: ToolName;
+  idle: State;
+  step(state: State, event: ToolEvent, view: ToolView): Step<State>;
+  /** CSS cursor for a state, and for what lies under the pointer while idle. */
+  cursor(state: State, view: ToolView, screen: Point | null): string;
+};
+
+export const stay = <State>(state: State, ...effects: Effect[]): Step<State> => ({ state, effects, handled: true });
+export const ignore = <State>(state: State): Step<State> => ({ state, effects: [], handled: false });
+
+/** Screen pixels that the pointer may tremble before a press becomes a drag. */
+export const DRAG_PX = { mouse: 4, touch: 10 };
+
+export const movedEnough = (from: Point, event: PointerFacts): boolean =>
+  Math.hypot(event.screen.x - from.x, event.screen.y - from.y) >= (event.touch ? DRAG_PX.touch : DRAG_PX.mouse);
+
+/** Shift adds, Ctrl toggles, else the selection is replaced. */
+export const selectMode = ({ shift, ctrl }: Modifiers): 'replace' | 'add' | 'toggle' =>
+  ctrl ? 'toggle' : shift ? 'add' : 'replace';
