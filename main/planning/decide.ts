@@ -1,3 +1,4 @@
+import type { Part } from '../../shared-types/board.ts';
 import type { ActionKind, PartAction } from '../../shared-types/evaluation.ts';
 import { meltingRange } from '../../shared-types/library/alloys.ts';
 import type { Figures } from '../../shared-types/words/figures.ts';
@@ -16,7 +17,7 @@ import {
   shieldFigures,
   tightestJudgement,
 } from './judgement.ts';
-import { SHADOW_TOLERANCE_K, UNDERFILL_BELOW_SOLIDUS_K } from './published.ts';
+import { HAND_REPEAT_K, SHADOW_TOLERANCE_K, UNDERFILL_BELOW_SOLIDUS_K } from './published.ts';
 
 /** One neighbour under judgement, with what the plan already does for it. */
 type Subject = Exposed & { context: PlanningContext; shielded: boolean; heat: Judgement | null };
@@ -93,10 +94,13 @@ const mayNotReflow: Rule = (subject) => {
   return actionOf(part.refdes, 'remove-first', reason, figures);
 };
 
+/** True for a part that hangs below the board in some heat run. */
+const isUnderneath = (context: PlanningContext, part: Part): boolean =>
+  context.plan.heatRuns.some((run) => run.side !== part.side);
+
 /** An underside part too heavy for its molten solder. Held where a watch point with a note stands on it. */
 const mayDrop: Rule = ({ context, part, exposure }) => {
-  const underneath = context.plan.heatRuns.some((run) => run.side !== part.side);
-  if (!underneath || exposure.reflow === 'none') return null;
+  if (!isUnderneath(context, part) || exposure.reflow === 'none') return null;
   const { mayDrop: tooHeavy, ...weights } = dropOffOf(part);
   if (!tooHeavy) return null;
   const place = { side: part.side, x: part.x, y: part.y };
@@ -126,13 +130,16 @@ function offForItsJoints(subject: Subject): PartAction | null {
   return tilting?.action === 'remove-first' ? tilting : null;
 }
 
-const willReflow: Rule = ({ part, partClass, exposure, shielded }) => {
+const willReflow: Rule = ({ context, part, partClass, exposure, shielded }) => {
   if (exposure.reflow === 'none') return null;
   const figures = jointFigures(part, exposure);
   if (shielded) return actionOf(part.refdes, 'shield', 'shielded-will-reflow', figures, true);
   if (isLarge(part, partClass)) return actionOf(part.refdes, 'leave-will-reflow', 'large-part-reflows', figures);
-  const reason = exposure.reflow === 'partly' ? 'small-part-melts-at-one-end' : 'small-part-reflows';
-  return actionOf(part.refdes, 'leave-will-reflow', reason, figures);
+  if (exposure.reflow === 'partly')
+    return actionOf(part.refdes, 'leave-will-reflow', 'small-part-melts-at-one-end', figures);
+  if (!isUnderneath(context, part)) return actionOf(part.refdes, 'leave-will-reflow', 'small-part-reflows', figures);
+  const { gramsPerSquareInch } = dropOffOf(part);
+  return actionOf(part.refdes, 'leave-will-reflow', 'underside-part-reflows', { ...figures, gramsPerSquareInch });
 };
 
 const shieldedAlready: Rule = (subject) => {
@@ -150,6 +157,13 @@ const unsure: Rule = ({ part, partClass, exposure, heat }) => {
   if (shieldedMargin(exposure) > bandK)
     return actionOf(part.refdes, 'shield', 'shield-for-certainty', { ...figures, ...shieldFigures(heat.shieldedC) });
   return actionOf(part.refdes, 'leave', 'margin-within-band', figures);
+};
+
+/** A large part that comes so near to melting that a run may go either way. */
+const nearMelting: Rule = ({ part, partClass, exposure }) => {
+  const belowSolidusK = exposure.solidusC - exposure.joint.maxC;
+  if (!isLarge(part, partClass) || belowSolidusK > (exposure.bandK ?? HAND_REPEAT_K.value)) return null;
+  return actionOf(part.refdes, 'leave', 'large-part-near-melting', { ...jointFigures(part, exposure), belowSolidusK });
 };
 
 const leave: Rule = (subject) => {
@@ -173,6 +187,7 @@ const RULES: readonly Rule[] = [
   willReflow,
   shieldedAlready,
   unsure,
+  nearMelting,
 ];
 
 /**

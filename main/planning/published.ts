@@ -95,6 +95,12 @@ export const SHADOW_TOLERANCE_K = figure(
   computed('The figure under a shield agrees with a shielded run within 3 °C'),
 );
 
+/**
+ * Without a computed band, a figure this near to its limit may be beyond it: 90 % of the repeat of a hand-held run,
+ * 1.645 x 8 K (heat model page, section 8).
+ */
+export const HAND_REPEAT_K = figure(13, assumption('A hand-held run repeats within 13 °C (90 %)'));
+
 /** How near an electrolytic may stand to the rework area without a word, mm. */
 export const ELECTROLYTIC_NEAR_MM = figure(10, commonPractice('electrolytics near hot air can vent or burst'));
 

@@ -79,6 +79,7 @@ function tagFor(plan: Plan, { refdes, kind, action }: Suggestion): Tag {
   if (kind === 'shield') return { ...common, kind: 'shield', shield: String(figures.shield ?? DEFAULT_SHIELD) };
   return {
     ...common,
+    order: null,
     kind: 'watchPoint',
     note: secureNote(action),
     name: nextWatchName(plan),

@@ -75,14 +75,18 @@ const REASONS = {
   'no-limit-known': (f, m) =>
     `body ${m.temperature(numberOf(f, 'peakC'))}, no limit known: enter the one of its data sheet`,
   'warm-joints-stay-solid': (f, m) => `${peakAndLimit(f, m)}: warm, but its joints stay solid (${solidus(f, m)})`,
+  'large-part-near-melting': (f, m) =>
+    `joints ${jointPeak(f, m)}, ${m.difference(numberOf(f, 'belowSolidusK'))} below melting (${solidus(f, m)}): keep the gas away from it, put a thermocouple on it`,
   'margin-within-band': (f, m) =>
     `${peakAndLimit(f, m)}: ${under(f, m)} under it, band ±${m.difference(numberOf(f, 'bandK'))}: put a thermocouple on it`,
   'over-within-band': (f, m) =>
     `${peakAndLimit(f, m)}: over by ${under(f, m)}, band ±${m.difference(numberOf(f, 'bandK'))}`,
   'small-part-reflows': (f, m) =>
     `its joints reach ${jointPeak(f, m)} and melt (${solidus(f, m)}): low air, do not touch it, inspect it afterwards`,
+  'underside-part-reflows': (f, m) =>
+    `underside, its joints reach ${jointPeak(f, m)} and melt (${solidus(f, m)}): light enough to stay (${rounded(numberOf(f, 'gramsPerSquareInch'))} g per square inch of pads, under 30), do not knock the board, inspect it afterwards`,
   'small-part-melts-at-one-end': (f, m) =>
-    `one end melts (${jointPeak(f, m)}), the other stays solid (${m.degrees(numberOf(f, 'jointMinC'))}, ${solidus(f, m)}): low air, do not touch it, inspect it afterwards`,
+    `one side melts (${jointPeak(f, m)}), the other stays solid (${m.degrees(numberOf(f, 'jointMinC'))}, ${solidus(f, m)}): low air, do not touch it, inspect it afterwards`,
   'large-part-reflows': (f, m) =>
     `all its joints melt (coldest ${m.temperature(numberOf(f, 'jointMinC'))}, ${solidus(f, m)}): do not move the board, inspect every joint afterwards`,
   'shield-brings-it-under': (f, m) => `${peakAndLimit(f, m)}: ${shieldedTo(f, m)}`,

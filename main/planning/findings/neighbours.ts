@@ -1,12 +1,13 @@
 import type { Finding, PartAction } from '../../../shared-types/evaluation.ts';
 import type { Figures } from '../../../shared-types/words/figures.ts';
 import { type Exposed, exposedNeighbours, type PlanningContext } from '../context.ts';
-import { isLarge } from '../judgement.ts';
+import { bodyJudgement, isLarge } from '../judgement.ts';
 import {
   ARRAY_CRACK_C,
   commonPractice,
   DROP_OFF_G_PER_IN2,
   ELECTROLYTIC_NEAR_MM,
+  HAND_REPEAT_K,
   KEEP_OUT_MM,
   MOST_REFLOWS,
   PORT_NEAR_MM,
@@ -146,6 +147,17 @@ function presetFindings(entries: readonly Entry[]): Finding[] {
   return grouped('joints-over-preset', 'note', warm, worst, figures, source);
 }
 
+/** Parts that stay, close below a limit of body or skin, while no band says how sure that is. */
+function slimFindings(context: PlanningContext, entries: readonly Entry[]): Finding[] {
+  if (context.evaluation.bands === 'computed') return [];
+  const slim = entries.flatMap((entry) => {
+    const marginK = bodyJudgement(entry.exposure)?.marginK ?? Number.POSITIVE_INFINITY;
+    return staysOn(entry) && marginK >= 0 && marginK < HAND_REPEAT_K.value ? [{ refdes: entry.refdes, marginK }] : [];
+  });
+  const figures = (worst: { marginK: number }): Figures => ({ marginK: worst.marginK, repeatK: HAND_REPEAT_K.value });
+  return grouped('margins-slim', 'warn', slim, (entry) => -entry.marginK, figures, HAND_REPEAT_K.source);
+}
+
 function nearFindings(context: PlanningContext, entries: readonly Entry[]): Finding[] {
   const worked = new Set(context.plan.heatRuns.map((run) => run.side));
   const facing = entries.filter((entry) => staysOn(entry) && worked.has(entry.part.side));
@@ -199,6 +211,7 @@ export function neighbourFindings(context: PlanningContext, actions: readonly Pa
     ...moltenFindings(entries),
     ...crackFindings(entries),
     ...presetFindings(entries),
+    ...slimFindings(context, entries),
     ...nearFindings(context, entries),
   ];
 }

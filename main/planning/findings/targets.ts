@@ -23,6 +23,8 @@ const LARGEST_SPREAD_K = 10;
 /** Below this at the site when the gas starts, preheat is the first thing to change: our assumption. */
 const COOL_START_C = SITE_PREHEAT_C.value - 20;
 const SHORT_GAS_S = 90;
+/** Missed by no more than this, K, a window is a note: the estimate is no sharper. */
+const NEAR_WINDOW_K = 3;
 
 type Case = { context: PlanningContext; run: HeatRun; result: RunResult; target: TargetResult; about: Figures };
 
@@ -64,10 +66,12 @@ function windowFindings({ target, about }: Case): Finding[] {
   if (!target.windowC || target.verdict !== 'melts') return [];
   const { from, to } = target.windowC;
   const figures = { ...about, coldestC: target.coldestJointC, fromC: from, toC: to };
+  const missedK = Math.max(from - target.coldestJointC, target.coldestJointC - to);
+  const weight = missedK > NEAR_WINDOW_K ? 'warn' : 'note';
   if (target.coldestJointC < from)
-    return [finding('window-missed-cold', 'warn', onSite(target.siteId), figures, WINDOW)];
+    return [finding('window-missed-cold', weight, onSite(target.siteId), figures, WINDOW)];
   return target.coldestJointC > to
-    ? [finding('window-missed-hot', 'warn', onSite(target.siteId), figures, WINDOW)]
+    ? [finding('window-missed-hot', weight, onSite(target.siteId), figures, WINDOW)]
     : [];
 }
 
@@ -101,7 +105,15 @@ function timeFindings({ run, target, about }: Case): Finding[] {
   if (run.kind !== 'installation') return found;
   const window = { ...figures, fromS: from, toS: to };
   if (target.secondsAllAbove < from)
-    found.push(finding('above-liquidus-short', 'warn', place, window, ABOVE_LIQUIDUS_S.source));
+    found.push(
+      finding(
+        'above-liquidus-short',
+        target.secondsAllAbove < 0.9 * from ? 'warn' : 'note',
+        place,
+        window,
+        ABOVE_LIQUIDUS_S.source,
+      ),
+    );
   else if (target.secondsAnyAbove > to && target.secondsAnyAbove <= limit.value)
     found.push(finding('above-liquidus-long', 'warn', place, window, ABOVE_LIQUIDUS_S.source));
   return found;

@@ -14,6 +14,10 @@ export const NEIGHBOUR_SENTENCES = {
     what: `${parts(f)} should come off first or be shielded, and the plan does not do it yet`,
     todo: 'Take the suggestions, or change the profile.',
   }),
+  'margins-slim': (f, m) => ({
+    what: `${parts(f)}: less than ${m.difference(numberOf(f, 'repeatK'))} under ${oneOrMany(f, 'its', 'their')} limit (least: ${m.difference(numberOf(f, 'marginK'))}), and no band is computed`,
+    todo: 'Put a thermocouple on the tightest, or shield them anyway.',
+  }),
   'drop-off': (f, m) => ({
     what: `${refdes(f)} hangs on the underside, melts at ${m.temperature(numberOf(f, 'jointMaxC'))} and is too heavy for its pads`,
     todo: 'Hold it from below before heat, or take it off first.',

@@ -66,6 +66,30 @@ const rows: Row[] = [
     'small-part-melts-at-one-end',
   ],
   [
+    'a bypass part on the underside that hangs on',
+    partOf('C1', 'chip-capacitor', {
+      side: 'bottom',
+      package: { name: '0402', shape: 'rectangle', lengthMm: 1, widthMm: 0.5, heightMm: 0.5 },
+    }),
+    { body: 240, joint: 240 },
+    'leave-will-reflow',
+    'underside-part-reflows',
+  ],
+  [
+    'a neighbouring array within the repeat of a hand-held run of melting',
+    partOf('U2', 'bga'),
+    { skin: 210, joint: 210 },
+    'leave',
+    'large-part-near-melting',
+  ],
+  [
+    'the same with a computed band that leaves it well below',
+    partOf('U2', 'bga'),
+    { skin: 210, joint: 210, bandK: 5 },
+    'leave',
+    'within-limits',
+  ],
+  [
     'a large part that melts whole',
     partOf('U2', 'bga'),
     { skin: 235, joint: 228, jointMin: 223 },
@@ -179,7 +203,7 @@ const rows: Row[] = [
   ],
   [
     'joints beyond the preset for neighbours, yet solid',
-    partOf('U2', 'so'),
+    partOf('D1', 'diode'),
     {
       skin: 215,
       joint: 210,

@@ -204,7 +204,7 @@ describe('one by one', () => {
         note: 'Fit a new one: rated for one reflow.',
       },
       { kind: 'shield', refdes: 'J1', order: 4, shield: 'foil-tent' },
-      { kind: 'watchPoint', refdes: 'L4', order: 5, name: 'W2', side: 'bottom', x: 31, y: 22 },
+      { kind: 'watchPoint', refdes: 'L4', order: null, name: 'W2', side: 'bottom', x: 31, y: 22 },
     ]);
     expect(plan.tags.at(-1)?.note).toBe(
       'Secure from below before heat: 14 g on 120 mm² of pads, 75 g per square inch.',
