@@ -98,17 +98,14 @@ function collect(document: PDFKit.PDFDocument): Promise<Uint8Array> {
 /** Two small lines at the foot of every page: that it is an estimate, and which sheet this is. */
 function drawFoot(ink: Ink, input: WorkMapInput, page: number, pages: number): void {
   const style = { face: 'sans', size: 8, colour: INK.soft } as const;
-  const baseline = PAGE.height - 27;
+  const baseline = PAGE.height - 31;
   ink.segment({ x: CONTENT.left, y: baseline - 11 }, { x: CONTENT.right, y: baseline - 11 }, { width: 0.4 });
   const { evaluation } = input.assessment;
-  const invented = input.board.source.invented ? ` ${SHEET.invented}` : '';
-  ink.text(CONTENT.left, baseline, `${SHEET.band(evaluation.bands)} ${SHEET.defers}${invented}`, style);
-  ink.text(
-    CONTENT.left,
-    baseline + 11,
-    SHEET.footer(input.programVersion, input.date.slice(0, 16).replace('T', ' ')),
-    style,
-  );
+  ink.text(CONTENT.left, baseline, `${SHEET.band(evaluation.bands)} ${SHEET.defers}`, style);
+  const printed = SHEET.footer(input.programVersion, input.date.slice(0, 16).replace('T', ' '));
+  ink.text(CONTENT.left, baseline + 11, printed, style);
+  if (input.board.source.invented)
+    ink.text((PAGE.width - ink.type.width(SHEET.invented, 'sans', 8)) / 2, baseline + 11, SHEET.invented, style);
   const place = SHEET.page(page, pages);
   ink.text(CONTENT.right - ink.type.width(place, 'sans', 8), baseline + 11, place, style);
 }

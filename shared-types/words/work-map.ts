@@ -22,6 +22,8 @@ export const clock = (value: number): string => {
 };
 export const ramp = (startC: number, endC: number): string =>
   Math.round(startC) === Math.round(endC) ? whole(startC) : `${whole(startC)} to ${whole(endC)}`;
+/** A temperature with its figure set strong and its unit plain. */
+const strongDegrees = (celsius: number): Phrase => [strong(whole(celsius)), `${TIED}°C`];
 const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
 
 /** 'Bottom, seen from below, turned 90°': how a picture lies. */
@@ -51,7 +53,8 @@ export const SHEET = {
   scale: (scale: number) =>
     scale >= 1 ? `${Number(scale.toFixed(2))}${TIED}:${TIED}1` : `1${TIED}:${TIED}${Number((1 / scale).toFixed(2))}`,
   unlabelled: (names: readonly string[]) =>
-    `No room for the ${names.length === 1 ? 'label' : 'labels'} of ${names.slice(0, 12).join(', ')}${names.length > 12 ? ` and ${names.length - 12} more` : ''}: see the lists.`,
+    `no room to name ${names.slice(0, 6).join(', ')}${names.length > 6 ? ` and ${names.length - 6} more` : ''} (see the lists)`,
+  unlabelledShort: (names: number) => `${names} not named here`,
   legend: {
     area: 'Rework area',
     areaBehind: 'Rework area, other side',
@@ -88,9 +91,9 @@ export const SHEET = {
   wholeBoard: 'Whole board',
   record: 'Record',
   findings: 'Findings',
-  underSite: (names: string) => `opposite ${names}`,
-  tagsOf: (names: string) => `tags round ${names}`,
-  allTags: 'all tags',
+  underSite: (names: string) => `opposite ${names}: tags and part states`,
+  tagsOf: (names: string) => `round ${names}: tags, part states, distances`,
+  allTags: 'tags',
   peaks: 'highest temperature over all heat runs',
   peaksOf: (run: string) => `highest temperature in ${run}`,
   runTitle: (place: number, of: number, name: string) => `Heat run ${place} of ${of}: ${name}`,
@@ -106,16 +109,14 @@ export const SHEET = {
   noExceptions: 'No part needs anything but to be left.',
   removalCount: (parts: number, back: number) =>
     `${count(parts, 'part comes', 'parts come')} off, ${back} ${back === 1 ? 'goes' : 'go'} back.`,
-  countOff: 'Counted off:',
-  countBack: 'Counted back:',
+  countOff: 'Counted off',
+  countBack: 'Counted back',
   of: (number: number) => `of ${number}`,
   goesBack: 'goes back',
   staysOff: 'stays off',
   noSlot: 'none',
   inCircuit: 'in circuit',
   offAndBack: 'off and back',
-  open: 'open',
-  done: 'in the plan',
   off: '–',
   byOutlet: 'by outlet',
   highest: 'Highest',
@@ -144,7 +145,10 @@ export const TABLES = {
   relocations: 'Relocations',
   exchanges: 'Exchanges',
   programming: 'Reprogramming',
-  exceptions: 'Parts that need more than leaving',
+  open: 'Still open: suggested, not in the plan',
+  planned: 'In the plan',
+  exceptions: 'Neighbours that need more than leaving',
+  notes: 'Notes of the evaluation',
   cautions: 'Cautions',
   segments: 'Segments',
   watch: 'Thermocouples',
@@ -171,10 +175,10 @@ export const TABLES = {
     why: 'Why',
     margin: 'Margin',
     away: 'From area',
-    plan: 'Plan',
     run: 'Heat run',
     gasOn: 'Gas on',
-    molten: 'Molten, else stop',
+    molten: 'Molten',
+    stop: 'If not, stop',
     gasOff: 'Gas off',
     abort: 'Abort at',
     segment: 'Segment',
@@ -185,7 +189,7 @@ export const TABLES = {
     outlet: 'Gas outlet °C',
     flow: 'Flow L/min',
     boardEnd: 'Board °C predicted',
-    actual: 'actual',
+    actual: 'Board °C actual',
     predicted: (watch: string) => `${watch} predicted`,
     actualOf: (watch: string) => `${watch} actual`,
     target: 'Target',
@@ -212,14 +216,17 @@ export const ACT = {
     strong(clock(at)),
     ...reading(watch, boardC),
   ],
-  noGas: (): Phrase => ['no gas'],
-  molten: (refdes: string, moltenAt: number, stopAt: number): Phrase => [
-    `${refdes} at `,
-    strong(clock(moltenAt)),
-    '; not by ',
-    strong(clock(stopAt)),
-    ': stop',
+  gasOnFor: (refdes: string, at: number): Phrase => [`${refdes} `, strong(clock(at))],
+  gasOffFor: (refdes: string, at: number, coldestC: number): Phrase => [
+    `${refdes} `,
+    strong(clock(at)),
+    ', joint ',
+    ...strongDegrees(coldestC),
   ],
+  noGas: (): Phrase => ['no gas'],
+  nothing: (): Phrase => ['–'],
+  molten: (refdes: string, moltenAt: number): Phrase => [`${refdes} `, strong(clock(moltenAt))],
+  stop: (stopAt: number): Phrase => [strong(clock(stopAt))],
   doNotStart: (targets: readonly { refdes: string; coldestJointC: number; liquidusC: number }[]): Phrase => [
     strong('Do not start. '),
     targets
@@ -230,7 +237,6 @@ export const ACT = {
       .join('; '),
     '. Change the profile first.',
   ],
-  noMelt: (): Phrase => ['nothing has to melt'],
   gasOff: (
     at: number,
     watch: WatchedAt,
@@ -239,15 +245,16 @@ export const ACT = {
   ): Phrase => [
     strong(clock(at)),
     ...reading(watch, null),
-    ...(coldestC === null ? [] : ['; coldest joint ', strong(degrees(coldestC))]),
+    ...(coldestC === null ? [] : ['; coldest joint ', ...strongDegrees(coldestC)]),
     ...(windowC === null ? [] : [` (window ${whole(windowC.from)}–${whole(windowC.to)})`]),
   ],
   abortReading: (on: string, refdes: string, celsius: number): Phrase => [
     on === 'site' ? 'board at the site ' : `${on} `,
-    strong(degrees(celsius)),
+    ...strongDegrees(celsius),
     ` (for ${refdes})`,
   ],
-  abortSkin: (refdes: string, celsius: number): Phrase => [`${refdes} skin `, strong(degrees(celsius))],
+  abortSkin: (refdes: string, celsius: number): Phrase => [`${refdes} skin `, ...strongDegrees(celsius)],
+  runInfo: (side: Side, length: number): string => `${side}, ${seconds(length)}`,
   noAbort: (): Phrase => ['no limit is watched'],
   over: (parts: readonly { refdes: string; marginK: number }[]): string =>
     `Over the limit in this run: ${parts
@@ -262,8 +269,8 @@ export const ACT = {
 };
 
 function reading(watch: WatchedAt, boardC: number | null): Phrase {
-  if (watch) return [`, ${watch.watch} reads `, strong(degrees(watch.celsius))];
-  return boardC === null ? [] : [', board at the site ', strong(degrees(boardC))];
+  if (watch) return [`, ${watch.watch} reads `, ...strongDegrees(watch.celsius)];
+  return boardC === null ? [] : [', board at the site ', ...strongDegrees(boardC)];
 }
 
 /** What the heavy isotherms stand for. */

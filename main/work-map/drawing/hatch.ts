@@ -58,5 +58,5 @@ export function hatchPolygons(
 function dots(ink: Ink, box: PageBox, colour: string, pitch: number): void {
   for (let row = Math.floor(box.y0 / pitch); row * pitch <= box.y1; row++)
     for (let column = Math.floor(box.x0 / pitch); column * pitch <= box.x1; column++)
-      ink.circle({ x: (column + (row % 2 ? 0.5 : 0)) * pitch, y: row * pitch }, 0.55, null, colour);
+      ink.circle({ x: (column + (row % 2 ? 0.5 : 0)) * pitch, y: row * pitch }, 0.2 * pitch, null, colour);
 }

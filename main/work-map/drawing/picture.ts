@@ -62,7 +62,7 @@ export function drawCovers(ink: Ink, facts: SheetFacts, picture: Picture): void 
   }
 }
 
-/** Which part states a picture shows by their outline. */
+/** Which part states a picture shows by their outline: all, those over their limit that need an act, or none. */
 export type ShownStates = 'all' | 'over' | 'none';
 
 /** Parts without a tag first, then the tagged ones with the hatch of their tag on the body. */
@@ -70,7 +70,8 @@ export function drawParts(ink: Ink, facts: SheetFacts, picture: Picture, states:
   const tagged = (one: SeenPart) => facts.tagsOf.has(one.part.refdes);
   const rank = (one: SeenPart) => (tagged(one) ? 2 : one.outline === 'over' ? 1 : 0);
   for (const one of [...picture.seen].sort((a, b) => rank(a) - rank(b))) {
-    const shown = states === 'all' || one.outline === 'empty' || (states === 'over' && one.outline === 'over');
+    const exception = one.outline === 'over' && facts.actionOf.get(one.part.refdes)?.action !== 'leave';
+    const shown = states === 'all' || one.outline === 'empty' || (states === 'over' && exception);
     drawPart(ink, one.part, one.shape, shown ? one.outline : 'clear', !tagged(one) && states !== 'all');
     const tag = facts.tagsOf.get(one.part.refdes)?.[0];
     if (tag) hatchBody(ink, one.shape, tag.kind);

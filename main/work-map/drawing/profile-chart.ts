@@ -5,7 +5,7 @@ import { INK, type PageBox, type PagePoint } from '../paper.ts';
 import type { Ink } from './ink.ts';
 
 const AXIS_LEFT = 30;
-const AXIS_BELOW = 16;
+const AXIS_BELOW = 20;
 const FIGURE = { face: 'mono', size: 10 } as const;
 
 type Series = { seconds: number; celsius: number }[];
@@ -47,7 +47,7 @@ export function drawProfileChart(ink: Ink, run: HeatRun, result: RunResult | nul
   const { line, ends } = predicted(result);
   const total = run.segments.reduce((sum, segment) => sum + segment.seconds, 0);
   const all = [...sets.preheater, ...sets.gas, line, ends].flat().map((point) => point.celsius);
-  const topC = Math.max(50, Math.ceil(Math.max(...all) / 50) * 50);
+  const topC = Math.max(50, Math.ceil((Math.max(...all) + 10) / 50) * 50);
   const plot = { x0: box.x0 + AXIS_LEFT, x1: box.x1 - 8, y0: box.y0 + 4, y1: box.y1 - AXIS_BELOW };
   const at = ({ seconds, celsius }: { seconds: number; celsius: number }): PagePoint => ({
     x: plot.x0 + ((plot.x1 - plot.x0) * seconds) / total,
@@ -79,7 +79,7 @@ function drawGrid(ink: Ink, plot: PageBox, total: number, topC: number): void {
     ink.segment({ x: x(s), y: plot.y1 }, { x: x(s), y: plot.y1 + 3 }, { width: 0.7 });
     const text = clock(s);
     const half = ink.type.width(text, FIGURE.face, FIGURE.size) / 2;
-    if (x(s) + half <= plot.x1 + 8) ink.text(x(s) - half, plot.y1 + 13, text, FIGURE);
+    if (x(s) + half <= plot.x1 + 8) ink.text(x(s) - half, plot.y1 + 17, text, FIGURE);
   }
   for (let c = 0; c <= topC; c += stepC) {
     ink.segment({ x: plot.x0 - 3, y: y(c) }, { x: plot.x0, y: y(c) }, { width: 0.7 });

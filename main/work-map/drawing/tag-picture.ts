@@ -92,7 +92,10 @@ function labelBodies(ink: Ink, facts: SheetFacts, picture: Picture, field: Label
   const area = ({ shape: { box } }: SeenPart) => (box.x1 - box.x0) * (box.y1 - box.y0);
   const tagged = picture.seen.filter((one) => facts.tagsOf.has(one.part.refdes)).sort((a, b) => area(b) - area(a));
   const marked = picture.seen.filter(
-    (one) => !facts.tagsOf.has(one.part.refdes) && stateMark(one.outline) !== '' && (close || one.outline === 'over'),
+    (one) =>
+      !facts.tagsOf.has(one.part.refdes) &&
+      stateMark(one.outline) !== '' &&
+      (close || facts.actionOf.get(one.part.refdes)?.action !== 'leave'),
   );
   marked.sort((a, b) => Number(b.outline === 'over') - Number(a.outline === 'over'));
   const labels = [

@@ -32,6 +32,15 @@ export type ActNumbers = {
 /** Runs in which the target's joints have to melt. */
 export const mustMelt = (run: HeatRun): boolean => run.kind === 'removal' || run.kind === 'installation';
 
+/** When the planned gas at a site ends, s; null: none blows there. A segment without a site of its own serves the run's first. */
+export function gasEndsAt(run: HeatRun, siteId: string): number | null {
+  const ends = segmentEnds(run);
+  const last = run.segments.findLastIndex(
+    (segment) => segment.gas !== null && (segment.siteId ?? run.siteIds[0]) === siteId,
+  );
+  return last < 0 ? null : ends[last];
+}
+
 /** End of each segment, s from the start of the run. */
 export function segmentEnds(run: HeatRun): number[] {
   let at = 0;

@@ -1,5 +1,5 @@
 import type { Board, Part } from '../../../shared-types/board.ts';
-import type { Assessment, PartExposure } from '../../../shared-types/evaluation.ts';
+import type { Assessment, PartAction, PartExposure } from '../../../shared-types/evaluation.ts';
 import { flattenContour, type Point } from '../../../shared-types/geometry.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import type { Tag, TagOf } from '../../../shared-types/tags.ts';
@@ -14,6 +14,7 @@ export type SheetFacts = {
   assessment: Assessment;
   partOf: ReadonlyMap<string, Part>;
   exposureOf: ReadonlyMap<string, PartExposure>;
+  actionOf: ReadonlyMap<string, PartAction>;
   tagsOf: ReadonlyMap<string, readonly PartTag[]>;
   watchTags: readonly TagOf<'watchPoint'>[];
   targets: ReadonlySet<string>;
@@ -42,6 +43,7 @@ export function gatherFacts(board: Board, plan: Plan, assessment: Assessment): S
     board,
     plan,
     assessment,
+    actionOf: new Map(assessment.actions.map((action) => [action.refdes, action])),
     partOf: new Map(board.parts.map((part) => [part.refdes, part])),
     exposureOf: new Map(assessment.evaluation.parts.map((exposure) => [exposure.refdes, exposure])),
     tagsOf,
@@ -52,12 +54,16 @@ export function gatherFacts(board: Board, plan: Plan, assessment: Assessment): S
   };
 }
 
-/** How a part is outlined. A state beyond the limit outranks the band, the band outranks molten joints. */
+/**
+ * How a part is outlined. Beyond the limit outranks within the band, and that outranks molten joints; but an ordinary
+ * small part that is left to reflow is past its joints' limit by intent: that is no warning.
+ */
 export function outlineOf(facts: SheetFacts, part: Part): OutlineKind {
   if (!part.fitted) return 'empty';
   const exposure = facts.exposureOf.get(part.refdes);
   if (!exposure) return 'clear';
   if (facts.targets.has(part.refdes)) return 'clear';
+  if (facts.actionOf.get(part.refdes)?.action === 'leave-will-reflow' && exposure.state === 'over') return 'reflow';
   if (exposure.state !== 'clear') return exposure.state;
   return exposure.reflow === 'none' ? 'clear' : 'reflow';
 }

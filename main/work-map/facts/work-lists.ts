@@ -25,10 +25,14 @@ export function naturalOrder(a: string, b: string): number {
 
 export type ExceptionRow = { action: PartAction; exposure: PartExposure | null };
 
-/** Parts that are not simply left: what is still open before what the plan already does, the smallest margin first. */
+/**
+ * Parts that are not simply left: what is still open before what the plan already does, the smallest margin first.
+ * Removals that were the technician's own wish stand in the list of removals alone.
+ */
 export function exceptionsOf(facts: SheetFacts): ExceptionRow[] {
   return facts.assessment.actions
     .filter(({ action }) => action !== 'leave' && action !== 'leave-will-reflow' && action !== 'target')
+    .filter(({ done, reason }) => !(done && reason === 'tagged-by-you'))
     .map((action) => ({ action, exposure: facts.exposureOf.get(action.refdes) ?? null }))
     .sort(
       (a, b) =>

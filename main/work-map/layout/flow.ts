@@ -10,12 +10,16 @@ export const STRONG: TextStyle = { face: 'sansStrong', strong: 'monoStrong', siz
 export const FIGURES: TextStyle = { face: 'mono', strong: 'monoStrong', size: 10 };
 const HEADING: TextStyle = { face: 'sansStrong', strong: 'monoStrong', size: 13 };
 
+const SECTION: TextStyle = { face: 'sansStrong', strong: 'monoStrong', size: 15 };
+
 /** The running position on the sheet. `y` is where the next thing may start. */
 export type Flow = {
   ink: Ink;
   y: number;
   /** Starts a page; its name stands at the upper right. */
   startPage(name: string): void;
+  /** Starts a part of the sheet: on this page when `height` points are left, else on the next one. */
+  section(name: string, height: number): void;
   /** Starts the next page of the same name when fewer than `height` points are left. Returns true when it did. */
   need(height: number): boolean;
   left(): number;
@@ -40,6 +44,11 @@ export function createFlow(ink: Ink, head: string): Flow {
     startPage(next) {
       name = next;
       open();
+    },
+    section(next, height) {
+      name = next;
+      if (flow.y + height + 30 > CONTENT.bottom) open();
+      else flow.y = sectionHead(ink, flow.y + 10, name);
     },
     need(height) {
       if (flow.y + height <= CONTENT.bottom) return false;
@@ -69,6 +78,14 @@ export function createFlow(ink: Ink, head: string): Flow {
     },
   };
   return flow;
+}
+
+/** The name of a part that starts within a page, under a heavy rule. */
+function sectionHead(ink: Ink, y: number, name: string): number {
+  ink.segment({ x: CONTENT.left, y }, { x: CONTENT.right, y }, { width: 1.6 });
+  const [line] = wrap(name, CONTENT_WIDTH, SECTION, ink.type);
+  ink.line(line, CONTENT.left, y + 4 + ASCENT * SECTION.size, SECTION);
+  return y + 4 + lineHeight(SECTION) + 2;
 }
 
 /** Ticket and board at the left, the page's name at the right, a hairline below. Returns where the page goes on. */

@@ -5,10 +5,9 @@ import { drawLegend, LEGEND, type LegendEntry, legendHeight, limitEntry, tagEntr
 import type { OutlineKind } from '../drawing/part-outline.ts';
 import { wrap } from '../drawing/phrase.ts';
 import { drawTagPicture } from '../drawing/tag-picture.ts';
-import { ASCENT } from '../drawing/typeface.ts';
 import { outlineOf, type SheetFacts } from '../facts/sheet-facts.ts';
-import { CONTENT, CONTENT_WIDTH } from '../paper.ts';
-import { BODY, FIGURES, SOFT, STRONG } from './flow.ts';
+import { CONTENT } from '../paper.ts';
+import { FIGURES, SOFT, STRONG } from './flow.ts';
 import type { Sheet } from './sheet.ts';
 
 /** What a picture shows; never tags and isotherms in one. */
@@ -22,26 +21,34 @@ export type PictureRequest = {
   content: PictureContent;
   /** Height of the whole block: title, picture, legend. */
   height: number;
+  /** Left and right edge; the whole width when not given. */
+  span?: Span;
 };
 
+export type Span = { left: number; right: number };
+const FULL: Span = { left: CONTENT.left, right: CONTENT.right };
+
 const TITLE_HEIGHT = 19;
-const NOTE_HEIGHT = 15;
-/** With fewer tags than this every label finds a place, and no line is kept for naming those that did not. */
-const CROWDED = 12;
+const SECOND_LINE = 14;
+/** A narrow picture writes what it shows under its side, not beside it. */
+const titleHeight = ({ left, right }: Span): number => TITLE_HEIGHT + (right - left < 400 ? SECOND_LINE : 0);
 
 /** Height that title and legend take from a block. */
-export const blockOverhead = (sheet: Sheet, request: Omit<PictureRequest, 'height' | 'middle'>): number =>
-  TITLE_HEIGHT + legendHeight(sheet.ink, entriesOf(sheet.facts, request), request.scale, CONTENT_WIDTH) + 4;
+export function blockOverhead(sheet: Sheet, request: Omit<PictureRequest, 'height' | 'middle'>): number {
+  const span = request.span ?? FULL;
+  const width = span.right - span.left;
+  return titleHeight(span) + legendHeight(sheet.ink, entriesOf(sheet.facts, request), request.scale, width) + 4;
+}
 
 /** A title line, the picture in its frame, scale bar and legend; names whatever found no room. */
 export function drawPictureBlock(sheet: Sheet, request: PictureRequest): void {
   const { ink, flow, facts } = sheet;
   const entries = entriesOf(facts, request);
-  const legend = legendHeight(ink, entries, request.scale, CONTENT_WIDTH);
-  const top = flow.y + TITLE_HEIGHT;
+  const { left, right } = request.span ?? FULL;
+  const legend = legendHeight(ink, entries, request.scale, right - left);
+  const top = flow.y + titleHeight({ left, right });
   const bottom = flow.y + request.height - legend - 4;
-  titleLine(sheet, request);
-  const frame = { x0: CONTENT.left, x1: CONTENT.right, y0: top, y1: bottom };
+  const frame = { x0: left, x1: right, y0: top, y1: bottom };
   const place = {
     side: request.side,
     turnDeg: facts.plan.clampedTurnDeg,
@@ -49,32 +56,32 @@ export function drawPictureBlock(sheet: Sheet, request: PictureRequest): void {
     frame,
     middle: request.middle,
   };
-  let unlabelled: string[] = [];
-  if (request.content.kind === 'tags') {
-    const crowded = facts.plan.tags.length > CROWDED;
-    const roomForNote = { ...place, frame: { ...frame, y1: bottom - (crowded ? NOTE_HEIGHT : 0) } };
-    unlabelled = drawTagPicture(ink, facts, roomForNote, request.content.close).unlabelled;
-  } else drawIsothermPicture(ink, facts, place, request.content.source);
-  if (unlabelled.length > 0) {
-    const [line] = wrap(SHEET.unlabelled(unlabelled), CONTENT_WIDTH, BODY, ink.type);
-    ink.line(line, CONTENT.left, bottom - NOTE_HEIGHT + ASCENT * 10 + 1, BODY);
-  }
-  drawLegend(ink, entries, request.scale, { x: CONTENT.left, y: bottom + 3, width: CONTENT_WIDTH });
+  const unlabelled =
+    request.content.kind === 'tags' ? drawTagPicture(ink, facts, place, request.content.close).unlabelled : [];
+  if (request.content.kind === 'isotherms') drawIsothermPicture(ink, facts, place, request.content.source);
+  titleLine(sheet, request, unlabelled);
+  drawLegend(ink, entries, request.scale, { x: left, y: bottom + 3, width: right - left });
   flow.y += request.height;
 }
 
-function titleLine(sheet: Sheet, request: PictureRequest): void {
+/** Side and turn, what is shown, the scale; and the names that found no room in the picture. */
+function titleLine(sheet: Sheet, request: PictureRequest, unlabelled: readonly string[]): void {
   const { ink, flow, facts } = sheet;
   const baseline = flow.y + 12;
+  const span = request.span ?? FULL;
+  const title = unlabelled.length > 0 ? `${request.title}; ${SHEET.unlabelled(unlabelled)}` : request.title;
   const side = sideWords(request.side, facts.plan.clampedTurnDeg);
   const scale = SHEET.scale(request.scale);
   const scaleWidth = ink.type.width(scale, 'mono', 10);
-  ink.text(CONTENT.right - scaleWidth, baseline, scale, { face: FIGURES.face, size: 10 });
-  const sideWidth = ink.type.width(side, 'sansStrong', 12);
-  ink.text(CONTENT.left, baseline, side, { face: STRONG.face, size: 12 });
-  const room = CONTENT_WIDTH - sideWidth - scaleWidth - 24;
-  const [line] = wrap(request.title, room, SOFT, ink.type);
-  if (line) ink.line(line, CONTENT.left + sideWidth + 10, baseline, SOFT);
+  const below = titleHeight(span) > TITLE_HEIGHT;
+  const lower = baseline + (below ? SECOND_LINE : 0);
+  ink.text(span.right - scaleWidth, lower, scale, { face: FIGURES.face, size: 10 });
+  ink.text(span.left, baseline, side, { face: STRONG.face, size: 12 });
+  const x = span.left + (below ? 0 : ink.type.width(side, 'sansStrong', 12) + 10);
+  const room = span.right - scaleWidth - 12 - x;
+  const [line, more] = wrap(title, room, SOFT, ink.type);
+  const [short] = wrap(`${request.title}; ${SHEET.unlabelledShort(unlabelled.length)}`, room, SOFT, ink.type);
+  ink.line(more && unlabelled.length > 0 ? short : line, x, lower, SOFT);
 }
 
 function entriesOf(facts: SheetFacts, request: Pick<PictureRequest, 'side' | 'content'>): LegendEntry[] {

@@ -33,35 +33,69 @@ export function columnWidths(columns: readonly Column[], total = CONTENT_WIDTH):
   return columns.map((column) => column.width ?? ((total - fixed) * (column.share ?? 1)) / shares);
 }
 
-/**
- * A table over as many pages as it takes; the head is repeated on each. A row stays whole unless it is taller than a
- * page: then its words run on.
- */
-export function drawTable(flow: Flow, columns: readonly Column[], rows: readonly (readonly Cell[])[]): void {
-  if (rows.length === 0) return;
+type LaidTable = {
+  widths: number[];
+  rows: readonly (readonly Cell[])[];
+  cells: Laid[][];
+  heights: number[];
+  headHeight: number;
+  drawHead(): void;
+};
+
+/** Tables up to this height are not broken over pages. */
+const KEPT_WHOLE = 200;
+
+function layTable(flow: Flow, columns: readonly Column[], rows: readonly (readonly Cell[])[]): LaidTable {
   const widths = columnWidths(columns);
   const lay = (cell: Cell, index: number, style: TextStyle): Laid => ({
     lines: isWords(cell) ? wrap(cell, widths[index] - 2 * PAD_X, style, flow.ink.type) : [],
     style,
     align: columns[index].align ?? 'left',
   });
-  const head = columns.map((column, index) => lay(column.title, index, STRONG));
-  const headHeight = heightOf(head) + 2;
-  const laidRows = rows.map((row) => row.map((cell, index) => lay(cell, index, columns[index].style ?? BODY)));
-  const rowHeight = (index: number) => Math.max(heightOf(laidRows[index]), heightOfMarks(rows[index]));
   const titled = columns.some((column) => column.title !== '');
-  const drawHead = () => (titled ? drawHeadRow(flow, head, widths, headHeight) : rule(flow, 0.8));
-  flow.need(headHeight + Math.min(rowHeight(0), 200));
-  drawHead();
-  rows.forEach((row, index) => {
-    const height = rowHeight(index);
-    const whole = CONTENT.bottom - CONTENT.top - 28 - headHeight;
-    if (height > whole) drawTallRow(flow, laidRows[index], widths, drawHead);
+  const head = columns.map((column, index) => lay(column.title, index, STRONG));
+  const headHeight = titled ? heightOf(head) + 2 : 0;
+  const cells = rows.map((row) => row.map((cell, index) => lay(cell, index, columns[index].style ?? BODY)));
+  return {
+    widths,
+    rows,
+    cells,
+    heights: rows.map((row, index) => Math.max(heightOf(cells[index]), heightOfMarks(row))),
+    headHeight,
+    drawHead: () => (titled ? drawHeadRow(flow, head, widths, headHeight) : rule(flow, 0.8)),
+  };
+}
+
+/** Height that has to stay on one page with what stands above the table. */
+function kept(table: LaidTable): number {
+  const whole = table.headHeight + table.heights.reduce((sum, height) => sum + height, 0);
+  return whole <= KEPT_WHOLE ? whole : table.headHeight + Math.min(table.heights[0] ?? 0, KEPT_WHOLE);
+}
+
+/**
+ * A table over as many pages as it takes; the head is repeated on each. A row stays whole unless it is taller than a
+ * page: then its words run on. `title`: a heading that stays with it. No rows, no table.
+ */
+export function drawTable(
+  flow: Flow,
+  columns: readonly Column[],
+  rows: readonly (readonly Cell[])[],
+  title?: string,
+): void {
+  if (rows.length === 0) return;
+  const table = layTable(flow, columns, rows);
+  if (title !== undefined) flow.heading(title, kept(table));
+  else flow.need(kept(table));
+  table.drawHead();
+  const whole = CONTENT.bottom - CONTENT.top - 28 - table.headHeight;
+  for (const [index, row] of rows.entries()) {
+    const height = table.heights[index];
+    if (height > whole) drawTallRow(flow, table.cells[index], table.widths, table.drawHead);
     else {
-      if (flow.need(height)) drawHead();
-      drawRow(flow, row, laidRows[index], widths, height);
+      if (flow.need(height)) table.drawHead();
+      drawRow(flow, row, table.cells[index], table.widths, height);
     }
-  });
+  }
   rule(flow, 0.8);
   flow.y += 4;
 }
@@ -71,7 +105,7 @@ const heightOf = (cells: readonly Laid[]): number =>
 
 const heightOfMarks = (row: readonly Cell[]): number =>
   row.some((cell) => !isWords(cell) && 'tag' in cell)
-    ? 2 * GLYPH_RADIUS + 11
+    ? 2 * GLYPH_RADIUS + 14
     : row.some((cell) => !isWords(cell))
       ? WRITE_IN_HEIGHT
       : 0;

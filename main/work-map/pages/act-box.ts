@@ -1,7 +1,7 @@
-import { ACT, type Phrase, SHEET, seconds, TABLES } from '../../../shared-types/words/work-map.ts';
+import { ACT, type Phrase, SHEET, TABLES } from '../../../shared-types/words/work-map.ts';
 import { type Line, lineHeight, wrap } from '../drawing/phrase.ts';
 import { ASCENT } from '../drawing/typeface.ts';
-import type { ActNumbers } from '../facts/act-numbers.ts';
+import { type ActNumbers, gasEndsAt } from '../facts/act-numbers.ts';
 import { BODY, STRONG } from '../layout/flow.ts';
 import type { Sheet } from '../layout/sheet.ts';
 import { columnWidths } from '../layout/table.ts';
@@ -9,12 +9,13 @@ import { CONTENT, CONTENT_WIDTH, INK } from '../paper.ts';
 
 const TITLE_HEIGHT = 18;
 const PAD = 5;
-const COLUMNS = [
-  { title: TABLES.columns.run, share: 1 },
-  { title: TABLES.columns.gasOn, share: 1.05 },
-  { title: TABLES.columns.molten, share: 1.35 },
-  { title: TABLES.columns.gasOff, share: 1.5 },
-  { title: TABLES.columns.abort, share: 1.15 },
+const COLUMNS: readonly { title: string; share: number }[] = [
+  { title: TABLES.columns.run, share: 92 },
+  { title: TABLES.columns.gasOn, share: 88 },
+  { title: TABLES.columns.molten, share: 66 },
+  { title: TABLES.columns.stop, share: 66 },
+  { title: TABLES.columns.gasOff, share: 104 },
+  { title: TABLES.columns.abort, share: 96 },
 ];
 
 type LaidRow = { cells: Line[][]; wide: Line[] | null; height: number };
@@ -49,10 +50,14 @@ export function drawActBox(sheet: Sheet, acts: readonly ActNumbers[]): void {
 
 function layRow(sheet: Sheet, act: ActNumbers, widths: readonly number[]): LaidRow {
   const { type } = sheet.ink;
-  const run: Phrase = [{ strong: act.run.name }, `, ${SHEET.sides[act.run.side]}, ${seconds(act.seconds)}`];
+  const room = widths.map((width) => width - 6);
+  const run = [
+    ...wrap(act.run.name, room[0], STRONG, type),
+    ...wrap(ACT.runInfo(act.run.side, act.seconds), room[0], BODY, type),
+  ];
   const blocked = blockedPhrase(act);
-  const phrases = blocked ? [run] : [run, gasOn(act), molten(act), gasOff(act), aborts(act)];
-  const cells = phrases.map((phrase, index) => wrap(phrase, widths[index] - 6, BODY, type));
+  const phrases = blocked ? [] : [gasOn(act), molten(act), stop(act), gasOff(act), aborts(act)];
+  const cells = [run, ...phrases.map((phrase, index) => wrap(phrase, room[index + 1], BODY, type))];
   const wideWidth = widths.slice(1).reduce((sum, width) => sum + width, 0) - 6;
   const wide = blocked ? wrap(blocked, wideWidth, BODY, type) : null;
   const lines = Math.max(...cells.map((cell) => cell.length), wide?.length ?? 0);
@@ -69,28 +74,40 @@ const gasOn = (act: ActNumbers): Phrase => {
   if (act.gasOnAtS === null) return ACT.noGas();
   if (act.gasOnAtS === 0) return ACT.gasAtStart();
   const boardC = act.numbers.find((numbers) => numbers.startGasAtC !== undefined)?.startGasAtC ?? null;
-  return ACT.gasOn(act.gasOnAtS, act.readsAtGasOn, boardC);
+  const later = act.numbers.filter(({ gasFromS }) => gasFromS !== undefined && gasFromS > (act.gasOnAtS ?? 0));
+  return stacked([
+    ACT.gasOn(act.gasOnAtS, act.readsAtGasOn, boardC),
+    ...later.map(({ refdes, gasFromS }) => ACT.gasOnFor(refdes, gasFromS ?? 0)),
+  ]);
 };
 
 /** Phrases one below the other. */
 const stacked = (phrases: readonly Phrase[]): Phrase =>
   phrases.flatMap((phrase, index) => (index === 0 ? phrase : ['\n', ...phrase]));
 
+const melting = (act: ActNumbers) => act.numbers.filter((numbers) => numbers.moltenAtS !== undefined);
+
 function molten(act: ActNumbers): Phrase {
-  const lines = act.numbers.flatMap(({ refdes, moltenAtS, notMoltenByS }) =>
-    moltenAtS === undefined ? [] : [ACT.molten(refdes, moltenAtS, notMoltenByS ?? act.gasOffAtS ?? act.seconds)],
-  );
-  return lines.length > 0 ? stacked(lines) : ACT.noMelt();
+  const lines = melting(act).map(({ refdes, moltenAtS }) => ACT.molten(refdes, moltenAtS ?? 0));
+  return lines.length > 0 ? stacked(lines) : ACT.nothing();
 }
 
+/** The end of the planned gas where planning gives no earlier time. */
+const stop = (act: ActNumbers): Phrase =>
+  stacked(melting(act).map(({ notMoltenByS }) => ACT.stop(notMoltenByS ?? act.gasOffAtS ?? act.seconds)));
+
+/** One target: the reading that goes with it. Several: when the gas leaves each, and its coldest joint then. */
 const gasOff = (act: ActNumbers): Phrase => {
-  if (act.gasOffAtS === null) return ACT.noGas();
+  if (act.gasOffAtS === null) return ACT.nothing();
   const targets = act.result?.targets ?? [];
-  const coldest = targets.reduce<(typeof targets)[number] | null>(
-    (least, target) => (least && least.coldestJointC <= target.coldestJointC ? least : target),
-    null,
-  );
-  return ACT.gasOff(act.gasOffAtS, act.readsAtGasOff, coldest?.coldestJointC ?? null, coldest?.windowC ?? null);
+  if (targets.length > 1)
+    return stacked(
+      targets.map(({ refdes, siteId, coldestJointC }) =>
+        ACT.gasOffFor(refdes, gasEndsAt(act.run, siteId) ?? act.gasOffAtS ?? 0, coldestJointC),
+      ),
+    );
+  const [target] = targets;
+  return ACT.gasOff(act.gasOffAtS, act.readsAtGasOff, target?.coldestJointC ?? null, target?.windowC ?? null);
 };
 
 function aborts(act: ActNumbers): Phrase {

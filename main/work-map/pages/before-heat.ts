@@ -1,4 +1,5 @@
 import type { Part } from '../../../shared-types/board.ts';
+import type { Finding } from '../../../shared-types/evaluation.ts';
 import { shieldById } from '../../../shared-types/library/shields.ts';
 import { cautionsFor } from '../../../shared-types/words/cautions.ts';
 import { findingWords, weightWord } from '../../../shared-types/words/findings.ts';
@@ -15,7 +16,7 @@ import {
 } from '../facts/work-lists.ts';
 import { BODY, FIGURES, STRONG } from '../layout/flow.ts';
 import type { Sheet } from '../layout/sheet.ts';
-import { type Cell, drawTable } from '../layout/table.ts';
+import { type Cell, type Column, drawTable } from '../layout/table.ts';
 
 const C = TABLES.columns;
 const TAG = { title: C.tag, width: 46 };
@@ -24,8 +25,8 @@ const SIDE = { title: C.side, width: 52 };
 
 /** Everything that happens before the gas: cautions, what comes off, shields, the other tags, exceptions. */
 export function drawBeforeHeat(sheet: Sheet): void {
-  sheet.flow.startPage(SHEET.beforeHeat);
-  drawFindings(sheet);
+  sheet.flow.section(SHEET.beforeHeat, 200);
+  drawFindings(sheet, SHEET.findings, ['stop', 'warn']);
   drawCautions(sheet);
   drawExchanges(sheet);
   drawRemovals(sheet);
@@ -33,33 +34,35 @@ export function drawBeforeHeat(sheet: Sheet): void {
   drawRelocations(sheet);
   drawProgramming(sheet);
   drawExceptions(sheet);
+  drawFindings(sheet, TABLES.notes, ['note']);
 }
 
-/** What planning found, stops first; runs' own findings stand here too, so that nothing is met only in the middle of a run. */
-function drawFindings(sheet: Sheet): void {
-  const { findings } = sheet.facts.assessment;
-  if (findings.length === 0) return;
-  const rank = { stop: 0, warn: 1, note: 2 };
-  const sorted = findings
-    .map((finding, index) => ({ finding, index }))
-    .sort((a, b) => rank[a.finding.weight] - rank[b.finding.weight] || a.index - b.index);
-  sheet.flow.heading(SHEET.findings);
+/** What planning found, by weight. What stops or warns gets a box to tick; notes are only read. */
+function drawFindings(sheet: Sheet, title: string, weights: readonly Finding['weight'][]): void {
+  const found = weights.flatMap((weight) =>
+    sheet.facts.assessment.findings.filter((finding) => finding.weight === weight),
+  );
+  if (found.length === 0) return;
+  const act = !weights.includes('note');
   drawTable(
     sheet.flow,
-    [
-      { title: '', width: 58, style: STRONG },
-      { title: '', share: 1 },
-      { title: C.done, width: 38 },
-    ],
-    sorted.map(({ finding }): Cell[] => {
+    act
+      ? [
+          { title: '', width: 58, style: STRONG },
+          { title: '', share: 1 },
+          { title: '', width: 24 },
+        ]
+      : [{ title: '', share: 1 }],
+    found.map((finding): Cell[] => {
       const { what, todo } = findingWords(finding);
-      return [weightWord(finding.weight), `${what}. ${todo}`, finding.weight === 'note' ? '' : { tick: true }];
+      const words = `${what}. ${todo}`;
+      return act ? [weightWord(finding.weight), words, { tick: true }] : [words];
     }),
+    title,
   );
 }
 
 function drawCautions(sheet: Sheet): void {
-  sheet.flow.heading(TABLES.cautions);
   const rows = cautionsFor(sheet.facts.assessment.cautions).map((caution): Cell[] => [caution.title, caution.sentence]);
   drawTable(
     sheet.flow,
@@ -68,6 +71,7 @@ function drawCautions(sheet: Sheet): void {
       { title: '', share: 1 },
     ],
     rows,
+    TABLES.cautions,
   );
 }
 
@@ -80,7 +84,6 @@ function drawExchanges(sheet: Sheet): void {
   const { facts, flow } = sheet;
   const tags = tagsOfKind(facts.plan, 'replace');
   if (tags.length === 0) return;
-  flow.heading(TABLES.exchanges);
   drawTable(
     flow,
     [TAG, PART, SIDE, { title: C.comesOff, share: 1 }, { title: C.goesOn, share: 1 }, { title: C.note, share: 1 }],
@@ -95,6 +98,7 @@ function drawExchanges(sheet: Sheet): void {
         tag.note,
       ];
     }),
+    TABLES.exchanges,
   );
 }
 
@@ -103,7 +107,6 @@ function drawRemovals(sheet: Sheet): void {
   const tags = removalsByTray(facts);
   if (tags.length === 0) return;
   const back = tags.filter((tag) => tag.goesBack).length;
-  flow.heading(TABLES.removals);
   drawTable(
     flow,
     [
@@ -130,17 +133,30 @@ function drawRemovals(sheet: Sheet): void {
         returned,
       ];
     }),
+    TABLES.removals,
   );
   drawTable(
     flow,
     [
-      { title: SHEET.removalCount(tags.length, back), share: 1 },
-      { title: SHEET.countOff, width: 90 },
-      { title: '', width: 46, style: FIGURES },
-      { title: SHEET.countBack, width: 90 },
-      { title: '', width: 46, style: FIGURES },
+      { title: '', share: 1, style: STRONG },
+      { title: '', width: 78, align: 'right' },
+      { title: '', width: 44 },
+      { title: '', width: 40, style: FIGURES },
+      { title: '', width: 84, align: 'right' },
+      { title: '', width: 44 },
+      { title: '', width: 40, style: FIGURES },
     ],
-    [['', { blank: true }, SHEET.of(tags.length), { blank: true }, SHEET.of(back)]],
+    [
+      [
+        SHEET.removalCount(tags.length, back),
+        SHEET.countOff,
+        { blank: true },
+        SHEET.of(tags.length),
+        SHEET.countBack,
+        { blank: true },
+        SHEET.of(back),
+      ],
+    ],
   );
 }
 
@@ -148,7 +164,6 @@ function drawShields(sheet: Sheet): void {
   const { facts, flow } = sheet;
   const tags = tagsOfKind(facts.plan, 'shield');
   if (tags.length === 0) return;
-  flow.heading(TABLES.shields);
   drawTable(
     flow,
     [TAG, PART, SIDE, { title: C.shield, share: 1 }, { title: C.note, share: 1 }, { title: C.on, width: 30 }],
@@ -160,6 +175,7 @@ function drawShields(sheet: Sheet): void {
       tag.note,
       { tick: true },
     ]),
+    TABLES.shields,
   );
 }
 
@@ -167,7 +183,6 @@ function drawRelocations(sheet: Sheet): void {
   const { facts, flow } = sheet;
   const tags = tagsOfKind(facts.plan, 'relocate');
   if (tags.length === 0) return;
-  flow.heading(TABLES.relocations);
   drawTable(
     flow,
     [
@@ -186,6 +201,7 @@ function drawRelocations(sheet: Sheet): void {
       tag.note,
       { tick: true },
     ]),
+    TABLES.relocations,
   );
 }
 
@@ -193,7 +209,6 @@ function drawProgramming(sheet: Sheet): void {
   const { facts, flow } = sheet;
   const tags = tagsOfKind(facts.plan, 'reprogram');
   if (tags.length === 0) return;
-  flow.heading(TABLES.programming);
   drawTable(
     flow,
     [TAG, PART, SIDE, { title: C.way, width: 90 }, { title: C.note, share: 1 }, { title: C.done, width: 38 }],
@@ -205,28 +220,31 @@ function drawProgramming(sheet: Sheet): void {
       tag.note,
       { tick: true },
     ]),
+    TABLES.programming,
   );
 }
 
-/** Exceptions as rows, everything ordinary as one line. */
+/** Exceptions as rows, what is still open first; everything ordinary as one line. */
 function drawExceptions(sheet: Sheet): void {
   const { facts, flow } = sheet;
-  flow.heading(TABLES.exceptions);
   const rows = exceptionsOf(facts);
+  flow.heading(TABLES.exceptions);
   if (rows.length === 0) flow.paragraph(SHEET.noExceptions);
-  drawTable(
-    flow,
-    [
-      PART,
-      SIDE,
-      { title: C.act, width: 82, style: STRONG },
-      { title: C.margin, width: 52, align: 'right', style: FIGURES },
-      { title: C.away, width: 58, align: 'right', style: FIGURES },
-      { title: C.why, share: 1, style: BODY },
-      { title: C.plan, width: 56 },
-    ],
-    rows.map((row) => exceptionCells(sheet, row)),
-  );
+  for (const [title, done] of [
+    [TABLES.open, false],
+    [TABLES.planned, true],
+  ] as const) {
+    const listed = rows.filter(({ action }) => action.done === done);
+    if (listed.length === 0) continue;
+    flow.need(70);
+    flow.paragraph(title, STRONG);
+    flow.space(2);
+    drawTable(
+      flow,
+      EXCEPTION_COLUMNS,
+      listed.map((row) => exceptionCells(sheet, row)),
+    );
+  }
   const { count, reflowing } = ordinaryParts(facts);
   flow.paragraph(SHEET.ordinary(count, reflowing.length), STRONG);
   if (reflowing.length > 0) flow.paragraph(SHEET.reflowing(designatorRanges(reflowing)));
@@ -234,6 +252,15 @@ function drawExceptions(sheet: Sheet): void {
   if (off.length > 0)
     flow.paragraph(SHEET.notEvaluated(designatorRanges(off.map(({ refdes }) => refdes).sort(naturalOrder))));
 }
+
+const EXCEPTION_COLUMNS: Column[] = [
+  PART,
+  { ...SIDE, width: 48 },
+  { title: C.act, width: 84, style: STRONG },
+  { title: C.margin, width: 46, align: 'right', style: FIGURES },
+  { title: C.away, width: 60, align: 'right', style: FIGURES },
+  { title: C.why, share: 1, style: BODY },
+];
 
 function exceptionCells(sheet: Sheet, { action, exposure }: ExceptionRow): Cell[] {
   const reason: Phrase = [actionReason(action)];
@@ -244,6 +271,5 @@ function exceptionCells(sheet: Sheet, { action, exposure }: ExceptionRow): Cell[
     exposure ? signed(exposure.marginK) : '',
     exposure ? SHEET.millimetres(Math.round(exposure.clearanceMm)) : '',
     reason,
-    action.done ? SHEET.done : SHEET.open,
   ];
 }

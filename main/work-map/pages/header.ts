@@ -34,7 +34,7 @@ function drawName(sheet: Sheet, top: number): number {
   const style: TextStyle = { face: 'monoStrong', strong: 'monoStrong', size };
   const board: TextStyle = { face: 'sansStrong', strong: 'sansStrong', size: 12 };
   let y = drawLines(sheet, wrap(SHEET.workMap, LEFT_WIDTH, SOFT, ink.type), SOFT, CONTENT.left, top);
-  y = drawLines(sheet, wrap(number, LEFT_WIDTH, style, ink.type), style, CONTENT.left, y - 1);
+  y = drawLines(sheet, wrap(number, LEFT_WIDTH, style, ink.type), style, CONTENT.left, y);
   return drawLines(
     sheet,
     wrap(SHEET.board(facts.board.name, facts.board.revision), LEFT_WIDTH, board, ink.type),

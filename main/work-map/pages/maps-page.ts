@@ -3,42 +3,105 @@ import { SHEET } from '../../../shared-types/words/work-map.ts';
 import type { IsothermSource } from '../drawing/isotherm-picture.ts';
 import { fittingScale, turnedBox } from '../drawing/view.ts';
 import { neighbourSolidus } from '../facts/sheet-facts.ts';
-import { blockOverhead, drawPictureBlock, type PictureContent } from '../layout/picture-block.ts';
+import { blockOverhead, drawPictureBlock, type PictureContent, type Span } from '../layout/picture-block.ts';
 import type { Sheet } from '../layout/sheet.ts';
-import { CONTENT_WIDTH, POINTS_PER_MM } from '../paper.ts';
+import { CONTENT, POINTS_PER_MM } from '../paper.ts';
 
-const SCALES = [4, 3, 2.5, 2, 1.75, 1.5, 1.25, 1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.15, 0.1, 0.05];
+const SCALES = [
+  4,
+  3,
+  2.5,
+  2,
+  1.5,
+  1.25,
+  1,
+  1 / 1.25,
+  1 / 1.5,
+  1 / 2,
+  1 / 2.5,
+  1 / 3,
+  1 / 4,
+  1 / 5,
+  1 / 8,
+  1 / 10,
+  1 / 20,
+];
 const SIDES: readonly Side[] = ['top', 'bottom'];
 /** Room round the board for labels, points. */
 const ROUND = 26;
+const GAP = 10;
 
 /** The whole board from both sides: the tags on one page, the isotherms on another. */
 export function drawMapPages(sheet: Sheet): void {
   const { evaluation } = sheet.facts.assessment;
-  drawBothSides(sheet, SHEET.allTags, { kind: 'tags', close: false });
+  drawBothSides(sheet, SHEET.allTags, { kind: 'tags', close: false }, true);
   if (evaluation.runs.length === 0) return;
   const source: IsothermSource = {
     fields: evaluation.fields,
     grid: evaluation.grid,
     limitsC: neighbourSolidus(sheet.facts),
   };
-  drawBothSides(sheet, SHEET.peaks, { kind: 'isotherms', source });
+  drawBothSides(sheet, SHEET.peaks, { kind: 'isotherms', source }, false);
 }
 
-function drawBothSides(sheet: Sheet, title: string, content: PictureContent): void {
-  const { facts, flow } = sheet;
-  flow.startPage(SHEET.wholeBoard);
-  const half = flow.left() / 2 - 6;
-  const turnDeg = facts.plan.clampedTurnDeg;
-  for (const side of SIDES) {
-    const box = turnedBox(facts.outline, side, turnDeg);
-    const size = { widthMm: box.maxX - box.minX, heightMm: box.maxY - box.minY };
-    const overhead = blockOverhead(sheet, { title, side, content, scale: 1 });
-    const space = { width: CONTENT_WIDTH - ROUND, height: half - overhead - ROUND };
-    const scale = fittingScale(SCALES, size, space);
-    const wanted = size.heightMm * scale * POINTS_PER_MM + overhead + 2 * ROUND;
-    const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-    drawPictureBlock(sheet, { title, side, content, scale, middle, height: Math.min(half, wanted) });
-    flow.space(10);
+type Arrangement = { spans: readonly [Span, Span]; besides: boolean; most: number };
+
+/** One side over the other, or beside it: whichever lets the board be drawn larger. */
+function drawBothSides(sheet: Sheet, title: string, content: PictureContent, first: boolean): void {
+  const { flow } = sheet;
+  const whole = CONTENT.bottom - CONTENT.top - 28;
+  const middle = (CONTENT.left + CONTENT.right) / 2;
+  const full = { left: CONTENT.left, right: CONTENT.right };
+  const stacked: Arrangement = { spans: [full, full], besides: false, most: (whole - GAP) / 2 };
+  const halves: Arrangement = {
+    spans: [
+      { left: CONTENT.left, right: middle - GAP / 2 },
+      { left: middle + GAP / 2, right: CONTENT.right },
+    ],
+    besides: true,
+    most: whole,
+  };
+  const scaleOf = (arrangement: Arrangement) =>
+    Math.min(...SIDES.map((side, index) => layOut(sheet, { title, side, content }, arrangement, index).scale));
+  const chosen = scaleOf(halves) > scaleOf(stacked) ? halves : stacked;
+  const scale = scaleOf(chosen);
+  const height = layOut(sheet, { title, side: 'top', content }, chosen, 0).heightFor(scale);
+  if (!chosen.besides || first || flow.left() < height) flow.startPage(SHEET.wholeBoard);
+  const top = flow.y;
+  for (const [index, side] of SIDES.entries()) {
+    const { middle: at, heightFor } = layOut(sheet, { title, side, content }, chosen, index);
+    if (chosen.besides) flow.y = top;
+    drawPictureBlock(sheet, {
+      title,
+      side,
+      content,
+      scale,
+      middle: at,
+      span: chosen.spans[index],
+      height: heightFor(scale),
+    });
+    flow.space(GAP);
   }
+}
+
+/** The largest scale for one side in an arrangement, and the height its block then takes. */
+function layOut(
+  sheet: Sheet,
+  request: { title: string; side: Side; content: PictureContent },
+  arrangement: Arrangement,
+  index: number,
+) {
+  const { facts } = sheet;
+  const box = turnedBox(facts.outline, request.side, facts.plan.clampedTurnDeg);
+  const span = arrangement.spans[index];
+  const overhead = blockOverhead(sheet, { ...request, scale: 1, span });
+  const size = { widthMm: box.maxX - box.minX, heightMm: box.maxY - box.minY };
+  const space = { width: span.right - span.left - ROUND, height: arrangement.most - overhead - ROUND };
+  const heightFor = (scale: number) =>
+    Math.min(arrangement.most, size.heightMm * scale * POINTS_PER_MM + overhead + 2 * ROUND);
+  return {
+    scale: fittingScale(SCALES, size, space),
+    middle: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
+    heightFor,
+  };
 }

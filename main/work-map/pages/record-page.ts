@@ -17,7 +17,6 @@ export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
     flow.heading(SHEET.notes);
     flow.paragraph(notes.trim());
   }
-  flow.heading(SHEET.signOff, 160);
   drawTable(
     flow,
     [
@@ -27,5 +26,6 @@ export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
       { title: C.signature, width: 110 },
     ],
     SHEET.signOffSteps.map((step): Cell[] => [step, { blank: true }, { blank: true }, { blank: true }]),
+    SHEET.signOff,
   );
 }

@@ -51,7 +51,6 @@ export function drawRunSheet(sheet: Sheet, act: ActNumbers, place: number): void
 function drawSegments(sheet: Sheet, act: ActNumbers): void {
   const { flow } = sheet;
   const ends = segmentEnds(act.run);
-  flow.heading(TABLES.segments);
   drawTable(
     flow,
     [
@@ -80,6 +79,7 @@ function drawSegments(sheet: Sheet, act: ActNumbers): void {
         { blank: true },
       ];
     }),
+    TABLES.segments,
   );
 }
 
@@ -107,8 +107,8 @@ function drawWatchTable(sheet: Sheet, act: ActNumbers, readings: readonly WatchR
     { title: C.segment, share: 1 },
     figure(C.ends, 44),
     ...readings.flatMap((reading): Column[] => [
-      figure(C.predicted(reading.name), 66),
-      { title: C.actualOf(reading.name), width: 66 },
+      figure(C.predicted(reading.name), 76),
+      { title: C.actualOf(reading.name), width: 58 },
     ]),
   ];
   const rows = act.run.segments.map((segment, index): Cell[] => [
@@ -127,7 +127,6 @@ function drawWatchTable(sheet: Sheet, act: ActNumbers, readings: readonly WatchR
 function drawTargets(sheet: Sheet, act: ActNumbers): void {
   const targets = act.result?.targets ?? [];
   if (targets.length === 0) return;
-  sheet.flow.heading(TABLES.targets);
   drawTable(
     sheet.flow,
     [
@@ -135,11 +134,12 @@ function drawTargets(sheet: Sheet, act: ActNumbers): void {
       figure(C.coldest, 58),
       figure(C.hottest, 58),
       figure(C.window, 62),
-      figure(C.skin, 66),
+      figure(C.skin, 78),
       figure(C.above, 74),
       { title: C.verdict, share: 1 },
     ],
     targets.map((target): Cell[] => targetCells(target)),
+    TABLES.targets,
   );
 }
 

@@ -14,7 +14,15 @@ export function sequence(seed: number): () => number {
   };
 }
 
-type Kind = { prefix: string; class: string; length: number; width: number; height: number; value: string; share: number };
+type Kind = {
+  prefix: string;
+  class: string;
+  length: number;
+  width: number;
+  height: number;
+  value: string;
+  share: number;
+};
 const KINDS: Kind[] = [
   { prefix: 'C', class: 'chip-capacitor', length: 1, width: 0.5, height: 0.5, value: '100n', share: 0.45 },
   { prefix: 'R', class: 'chip-resistor', length: 1, width: 0.5, height: 0.35, value: '10k', share: 0.3 },
@@ -148,7 +156,13 @@ export function madeUpPlan(board: Board, options: { tags: number; targets?: stri
   });
   const tags: Tag[] = [...base.tags, ...moreTags(board, options.tags - base.tags.length)];
   const runs: HeatRun[] = options.runs
-    ? Array.from({ length: Math.ceil(options.runs / 3) }, (_, i) => runsFor(sites.map((s) => s.id), 'top', 1 + 3 * i))
+    ? Array.from({ length: Math.ceil(options.runs / 3) }, (_, i) =>
+        runsFor(
+          sites.map((s) => s.id),
+          'top',
+          1 + 3 * i,
+        ),
+      )
         .flat()
         .slice(0, options.runs)
         .map((run, index) => ({ ...run, name: `${run.name} ${index + 1}` }))
