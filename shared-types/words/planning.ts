@@ -68,6 +68,11 @@ const massWords = (figures: Figures): string => {
   return `${mass} on ${rounded(area, 1)} mm² of pads${basis}, ${rounded(numberOf(figures, 'gramsPerSquareInch'))} g per square inch`;
 };
 
+const lightness = (figures: Figures): string => {
+  const grams = numberOf(figures, 'gramsPerSquareInch');
+  return grams < 1 ? 'less than 1' : rounded(grams);
+};
+
 type ReasonSentence = (figures: Figures, m: Measures) => string;
 
 const REASONS = {
@@ -84,7 +89,7 @@ const REASONS = {
   'small-part-reflows': (f, m) =>
     `its joints reach ${jointPeak(f, m)} and melt (${solidus(f, m)}): low air, do not touch it, inspect it afterwards`,
   'underside-part-reflows': (f, m) =>
-    `underside, its joints reach ${jointPeak(f, m)} and melt (${solidus(f, m)}): light enough to stay (${rounded(numberOf(f, 'gramsPerSquareInch'))} g per square inch of pads, under 30), do not knock the board, inspect it afterwards`,
+    `underside, its joints reach ${jointPeak(f, m)} and melt (${solidus(f, m)}): light enough to stay (${lightness(f)} g per square inch of pads, under 30), do not knock the board, inspect it afterwards`,
   'small-part-melts-at-one-end': (f, m) =>
     `one side melts (${jointPeak(f, m)}), the other stays solid (${m.degrees(numberOf(f, 'jointMinC'))}, ${solidus(f, m)}): low air, do not touch it, inspect it afterwards`,
   'large-part-reflows': (f, m) =>
