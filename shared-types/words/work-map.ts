@@ -248,10 +248,10 @@ export const ACT = {
     ...(coldestC === null ? [] : ['; coldest joint ', ...strongDegrees(coldestC)]),
     ...(windowC === null ? [] : [` (window ${whole(windowC.from)}–${whole(windowC.to)})`]),
   ],
-  abortReading: (on: string, refdes: string, celsius: number): Phrase => [
+  abortReading: (on: string, refdes: string, celsius: number, before: string | null): Phrase => [
     on === 'site' ? 'board at the site ' : `${on} `,
     ...strongDegrees(celsius),
-    ` (for ${refdes})`,
+    before === null ? ` (for ${refdes})` : ` (for ${refdes}; comes before ${before} is molten)`,
   ],
   abortSkin: (refdes: string, celsius: number): Phrase => [`${refdes} skin `, ...strongDegrees(celsius)],
   runInfo: (side: Side, length: number): string => `${side}, ${seconds(length)}`,

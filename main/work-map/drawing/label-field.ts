@@ -1,3 +1,4 @@
+import { segmentsCross } from '../../../shared-types/geometry.ts';
 import { boxesOverlap, boxInside, type PageBox, type PagePoint } from '../paper.ts';
 
 type Leader = { from: PagePoint; to: PagePoint };
@@ -14,6 +15,8 @@ export type LabelField = {
   isClear(box: PageBox): boolean;
   /** No text lies under the line. */
   isOpenLine(leader: Leader): boolean;
+  /** No other leader line crosses it. */
+  isUncrossed(leader: Leader): boolean;
 };
 
 const CELL = 32;
@@ -77,6 +80,7 @@ export function createLabelField(frame: PageBox): LabelField {
       isFree(box) &&
       !bodies.hits(box, (other) => boxesOverlap(box, other)) &&
       !leaders.some((leader) => lineEntersBox(leader, box)),
+    isUncrossed: (leader) => !leaders.some((other) => segmentsCross(leader.from, leader.to, other.from, other.to)),
     isOpenLine: (leader) => {
       const bounds = {
         x0: Math.min(leader.from.x, leader.to.x),
@@ -98,9 +102,12 @@ const DIRECTIONS = [0, 180, 90, 270, 45, 135, 315, 225, 22, 158, 338, 202, 67, 1
 });
 const GAPS = [2, 8, 16, 26, 38, 52, 70, 92, 120, 155, 200, 260, 330, 420];
 
+/** Up to here a place that covers a body is better than a clear one further off. */
+const NEAR = 70;
+
 /**
- * Finds a place for a label of `size` near a body. First beside it, then further and further out; a first pass keeps off
- * bodies and leader lines, a second one only off text. Returns the label's box's upper left corner, or null.
+ * Finds a place for a label of `size` near a body: first beside it, then further and further out. Places that cover no
+ * body and no leader line go before others, but a near one goes before a far one. Returns the upper left corner, or null.
  */
 export function placeNear(
   field: LabelField,
@@ -108,20 +115,26 @@ export function placeNear(
   size: { width: number; height: number },
   reach: number,
 ): Placed | null {
-  return search(field, body, size, reach, true) ?? search(field, body, size, reach, false);
+  const near = GAPS.filter((gap) => gap <= Math.min(reach, NEAR));
+  const far = GAPS.filter((gap) => gap > NEAR && gap <= reach);
+  return (
+    search(field, body, size, near, true) ??
+    search(field, body, size, near, false) ??
+    search(field, body, size, far, true) ??
+    search(field, body, size, far, false)
+  );
 }
 
 function search(
   field: LabelField,
   body: PageBox,
   size: { width: number; height: number },
-  reach: number,
+  gaps: readonly number[],
   strict: boolean,
 ): Placed | null {
   const centre = { x: (body.x0 + body.x1) / 2, y: (body.y0 + body.y1) / 2 };
   const half = { x: (body.x1 - body.x0) / 2, y: (body.y1 - body.y0) / 2 };
-  for (const gap of GAPS) {
-    if (gap > reach) return null;
+  for (const gap of gaps) {
     for (const direction of DIRECTIONS) {
       const middle = {
         x: centre.x + spread(direction.x) * (half.x + size.width / 2) + direction.x * gap,
@@ -131,7 +144,8 @@ function search(
       const y = middle.y - size.height / 2;
       const box = { x0: x, y0: y, x1: x + size.width, y1: y + size.height };
       if (strict ? !field.isClear(box) : !field.isFree(box)) continue;
-      if (gap > 4 && !field.isOpenLine({ from: centre, to: nearestPoint(box, centre) })) continue;
+      const leader = { from: centre, to: nearestPoint(box, centre) };
+      if (gap > 4 && (!field.isOpenLine(leader) || (strict && !field.isUncrossed(leader)))) continue;
       return { x, y, distance: gap };
     }
   }

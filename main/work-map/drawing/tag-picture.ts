@@ -97,17 +97,19 @@ function labelBodies(ink: Ink, facts: SheetFacts, picture: Picture, field: Label
       stateMark(one.outline) !== '' &&
       (close || facts.actionOf.get(one.part.refdes)?.action !== 'leave'),
   );
-  marked.sort((a, b) => Number(b.outline === 'over') - Number(a.outline === 'over'));
+  const needsAct = (one: SeenPart) => Number(facts.actionOf.get(one.part.refdes)?.action !== 'leave');
+  marked.sort((a, b) => needsAct(b) - needsAct(a) || Number(b.outline === 'over') - Number(a.outline === 'over'));
   const labels = [
     ...tagged.map((one) => ({ one, label: tagLabel(facts, one) })),
-    ...marked.map((one) => ({ one, label: markLabel(one) })),
+    ...marked.map((one) => ({ one, label: markLabel(facts, one) })),
   ];
   const bare = { text: '', onBody: false, reach: 420 };
   return labels
     .filter(({ one, label }) => {
       const body = clipBox(one.shape.box, picture.frame);
       if (placeLabel(ink, field, { ...label, body })) return false;
-      return label.glyphs.length === 0 || !placeLabel(ink, field, { ...label, body, ...bare });
+      if (label.glyphs.length > 0) return !placeLabel(ink, field, { ...label, body, ...bare });
+      return facts.actionOf.get(one.part.refdes)?.action !== 'leave';
     })
     .map(({ one }) => one.part.refdes);
 }
@@ -132,14 +134,18 @@ function tagLabel(facts: SheetFacts, { part, shape }: SeenPart): BodyLabel {
   };
 }
 
-const markLabel = ({ part, shape, outline }: SeenPart): BodyLabel => ({
-  body: shape.box,
-  glyphs: [],
-  text: part.refdes + stateMark(outline),
-  strong: outline === 'over',
-  reach: outline === 'over' ? 160 : 60,
-  onBody: true,
-});
+/** A part that needs an act is named wherever there is room; one that may be left only beside itself. */
+function markLabel(facts: SheetFacts, { part, shape, outline }: SeenPart): BodyLabel {
+  const left = facts.actionOf.get(part.refdes)?.action === 'leave';
+  return {
+    body: shape.box,
+    glyphs: [],
+    text: part.refdes + stateMark(outline),
+    strong: outline === 'over',
+    reach: left ? 2 : 160,
+    onBody: true,
+  };
+}
 
 /** Designators of the other parts, small, where they fit on their own body and nothing else stands. */
 function labelPlainParts(ink: Ink, picture: Picture, field: LabelField): void {

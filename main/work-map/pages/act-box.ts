@@ -112,11 +112,12 @@ const gasOff = (act: ActNumbers): Phrase => {
 
 function aborts(act: ActNumbers): Phrase {
   const read = act.numbers.find((numbers) => numbers.abortAtC !== undefined);
+  const early = read?.abortFor === read?.firstOver && (read?.secondsToSpare ?? 0) < 0;
   const skins = (act.result?.targets ?? []).filter((target) => Number.isFinite(target.skinLimitC));
   const lines = [
     ...(read?.abortAtC === undefined
       ? []
-      : [ACT.abortReading(read.abortOn ?? 'site', read.abortFor ?? '', read.abortAtC)]),
+      : [ACT.abortReading(read.abortOn ?? 'site', read.abortFor ?? '', read.abortAtC, early ? read.refdes : null)]),
     ...skins.map((target) => ACT.abortSkin(target.refdes, target.skinLimitC)),
   ];
   return lines.length > 0 ? stacked(lines) : ACT.noAbort();
