@@ -122,7 +122,8 @@ function connectTools(
   wake: () => void,
 ) {
   const view: ToolView = {
-    model: () => live.model,
+    // The window's own model: the drawn one may be a frame behind it.
+    model: () => workbench.model(),
     pick: (screen, touch) => pickOnScreen(live, screen, touch),
     partsWithin: (from, to) => {
       const corners = [from, { x: to.x, y: from.y }, to, { x: from.x, y: to.y }];
@@ -235,8 +236,9 @@ function handleOf({ surface, live, board, furniture, tools, setCamera, wake }: P
       // Another board, not an edit of this one: an edit leaves either the outline or the parts as they were.
       const otherBoard = before.outline !== after.outline && before.parts !== after.parts;
       live.model = model;
-      live.camera = followModel(live.camera, model);
-      if (otherBoard) setCamera(fitBox(live.camera, boardBox(model)));
+      setCamera(
+        otherBoard ? fitBox(followModel(live.camera, model), boardBox(model)) : followModel(live.camera, model),
+      );
       surface.dataset.theme = model.theme;
       tools.modelChanged();
       wake();

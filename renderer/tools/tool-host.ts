@@ -55,8 +55,15 @@ export function toolHost(view: ToolView, run: (effects: readonly Effect[]) => vo
     run(step.effects);
     return step.taken;
   };
+  const followTool = () => {
+    const wanted = view.model().tool;
+    if (wanted === current) return;
+    drop();
+    current = wanted;
+  };
   return {
     pointerDown(event) {
+      followTool();
       const { pointerId, button, touch, screen } = event;
       if (navigated({ type: 'down', pointerId, button, touch, screen }) || button !== 0 || held !== null) return;
       held = pointerId;
@@ -76,14 +83,12 @@ export function toolHost(view: ToolView, run: (effects: readonly Effect[]) => vo
       navigated({ type: 'up', pointerId });
       if (held === pointerId) drop();
     },
-    keyDown: (key, modifiers) => tell({ type: 'keyDown', key, modifiers }),
-    space: (isHeld) => void navigated({ type: 'space', held: isHeld }),
-    modelChanged() {
-      const wanted = view.model().tool;
-      if (wanted === current) return;
-      drop();
-      current = wanted;
+    keyDown(key, modifiers) {
+      followTool();
+      return tell({ type: 'keyDown', key, modifiers });
     },
+    space: (isHeld) => void navigated({ type: 'space', held: isHeld }),
+    modelChanged: followTool,
     busy: () => held !== null || navigation.pan !== null || navigation.fingers.size > 1,
     cursor(screen) {
       if (navigation.pan) return 'grabbing';

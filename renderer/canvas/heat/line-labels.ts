@@ -1,7 +1,7 @@
 import type { Point } from '../../../shared-types/geometry.ts';
 import { overlap, type PixelBox, textBox } from '../drawing/boxes.ts';
 import { textWidth } from '../drawing/marks.ts';
-import { alongLine, lengthOf, withGaps } from '../drawing/strokes.ts';
+import { type Measured, measured, type OnLine, withGaps } from '../drawing/strokes.ts';
 
 /** A number on a line: where its middle stands and how it is turned, degrees clockwise on screen, never upside down. */
 export type LineLabel = Point & { text: string; turnDeg: number };
@@ -18,43 +18,38 @@ export function labelLine(
   taken: PixelBox[],
   allowed: (at: Point) => boolean,
 ): { labels: LineLabel[]; pieces: number[][] } {
-  const total = lengthOf(points);
+  const line = measured(points);
+  const total = line.length;
   const gap = textWidth(text) + 8;
   const labels: LineLabel[] = [];
   const gaps: [number, number][] = [];
   const count = total < gap * 3 ? 0 : Math.max(1, Math.round(total / SPACING_PX));
   for (let i = 0; i < count; i++) {
-    const best = bestPlace(points, ((i + 0.5) / count) * total, gap, total, (at) => {
+    const best = bestPlace(line, ((i + 0.5) / count) * total, gap, (at) => {
       const box = textBox(at, text, Math.atan2(at.dy, at.dx));
       return allowed(at) && !taken.some((other) => overlap(box, other));
     });
     if (best === null) continue;
-    const at = alongLine(points, best);
+    const at = line.at(best);
     const angle = Math.atan2(at.dy, at.dx);
     taken.push(textBox(at, text, angle));
     labels.push({ x: at.x, y: at.y, text, turnDeg: uprightDegrees(angle) });
     gaps.push([best - gap / 2, best + gap / 2]);
   }
-  return { labels, pieces: withGaps(points, gaps) };
+  return { labels, pieces: withGaps(line, gaps) };
 }
 
 /** The length along the line, near the wanted one, where the number's stretch bends least; null: no place is free. */
-function bestPlace(
-  points: readonly number[],
-  wanted: number,
-  gap: number,
-  total: number,
-  free: (at: Point & { dx: number; dy: number }) => boolean,
-): number | null {
+function bestPlace(line: Measured, wanted: number, gap: number, free: (at: OnLine) => boolean): number | null {
   let best: number | null = null;
   let leastBend = 0.9;
   for (const shift of [0, 18, -18, 40, -40, 70, -70, 105, -105, 150, -150]) {
     const at = wanted + shift;
-    if (at < gap * 0.6 || at > total - gap * 0.6) continue;
-    const before = alongLine(points, at - gap / 2);
-    const after = alongLine(points, at + gap / 2);
+    if (at < gap * 0.6 || at > line.length - gap * 0.6) continue;
+    const before = line.at(at - gap / 2);
+    const after = line.at(at + gap / 2);
     const bend = 1 - (before.dx * after.dx + before.dy * after.dy) + Math.abs(shift) / 2000;
-    if (bend >= leastBend || !free(alongLine(points, at))) continue;
+    if (bend >= leastBend || !free(line.at(at))) continue;
     leastBend = bend;
     best = at;
   }

@@ -3,7 +3,7 @@ import { canvasWords } from '../../../shared-types/words/canvas.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
 import { textWidth } from '../drawing/marks.ts';
 import { boxOfPixels, crispArea } from '../drawing/outline.ts';
-import { alongLine, closed, dashes, lengthOf, withGaps } from '../drawing/strokes.ts';
+import { closed, dashes, measured, withGaps } from '../drawing/strokes.ts';
 import type { Scene } from '../scene.ts';
 import { RING_DISTANCES_MM, ringsAround } from '../sites/rings.ts';
 import { projectAll } from '../view/projection.ts';
@@ -17,37 +17,53 @@ export const ringLayer: Layer = {
     const { sites } = model.document.plan;
     if (!model.layers.rings || sites.length === 0) return [];
     const stroke: Stroke = { colour: theme.softInk, width: 1 };
-    const lines: Mark[] = [];
-    const numbers: Mark[] = [];
-    for (const distance of RING_DISTANCES_MM) {
-      const text = canvasWords.ringLabel(distance);
-      const rings = ringsAround(
-        sites.map((site) => site.area),
-        distance,
-        Math.max(0.005, 0.2 / projection.zoom),
-      ).map((ring) => projectAll(projection, ring));
-      const labelled = rings.reduce(
-        (best, ring) => (lowestRight(ring).score > lowestRight(best).score ? ring : best),
-        rings[0],
-      );
-      for (const ring of rings) {
-        const gap = textWidth(text) + 8;
-        const at = ring === labelled && lengthOf(ring) > gap * 4 ? lowestRight(ring) : null;
-        const pieces = at ? withGaps(ring, [[at.along - gap / 2, at.along + gap / 2]]) : [ring];
-        for (const piece of pieces)
-          for (const points of dashes(piece, 6, 4)) lines.push({ kind: 'line', points, stroke });
-        if (at) numbers.push({ kind: 'text', x: at.x, y: at.y, text, face: 'soft-halo', align: 'centre' });
-      }
-    }
-    return [...lines, ...numbers];
+    const areas = sites.map((site) => site.area);
+    const marks = RING_DISTANCES_MM.flatMap((distance) => {
+      const rings = ringsAround(areas, distance, Math.max(0.005, 0.2 / projection.zoom));
+      const lines = rings.map((ring) => projectAll(projection, ring));
+      return ringMarks(lines, canvasWords.ringLabel(distance), stroke);
+    });
+    return [...marks.filter((mark) => mark.kind === 'line'), ...marks.filter((mark) => mark.kind === 'text')];
   },
 };
 
+/** Dashed lines, one of them with the distance in a gap at its lower right. */
+function ringMarks(rings: readonly number[][], text: string, stroke: Stroke): Mark[] {
+  if (rings.length === 0) return [];
+  const half = textWidth(text) / 2 + 4;
+  const labelled = rings.reduce((best, ring) => (lowestRight(ring).score > lowestRight(best).score ? ring : best));
+  return rings.flatMap((ring): Mark[] => {
+    const line = measured(ring);
+    const at = ring === labelled && line.length > half * 8 ? lowestRight(ring) : null;
+    const pieces = at ? withGaps(line, gapsRound(at.along, half, line.length)) : [ring];
+    const marks: Mark[] = pieces.flatMap((piece) =>
+      dashes(piece, 6, 4).map((points): Mark => ({ kind: 'line', points, stroke })),
+    );
+    if (at) marks.push({ kind: 'text', x: at.x, y: at.y, text, face: 'soft-halo', align: 'centre' });
+    return marks;
+  });
+}
+
+/** A gap round a place on a closed line: over its seam it takes from both ends. */
+function gapsRound(at: number, half: number, total: number): [number, number][] {
+  const [from, to] = [at - half, at + half];
+  if (from < 0)
+    return [
+      [0, to],
+      [total + from, total],
+    ];
+  return to > total
+    ? [
+        [0, to - total],
+        [from, total],
+      ]
+    : [[from, to]];
+}
+
 /** The place of a ring farthest to the lower right on screen, where its number stands. */
-function lowestRight(ring: readonly number[] | undefined): { score: number; x: number; y: number; along: number } {
+function lowestRight(ring: readonly number[]): { score: number; x: number; y: number; along: number } {
   let best = { score: -Infinity, x: 0, y: 0, along: 0 };
   let along = 0;
-  if (!ring) return best;
   for (let i = 0; i < ring.length; i += 2) {
     if (i > 0) along += Math.hypot(ring[i] - ring[i - 2], ring[i + 1] - ring[i - 1]);
     const score = ring[i] + ring[i + 1] * 1.05;
@@ -90,7 +106,7 @@ function corners(points: readonly number[]): number[][] {
   const arm = Math.min(14, Math.min(...edges) / 3);
   return [0, 1, 2, 3].map((index) => {
     const tip = at(index);
-    const end = (to: { x: number; y: number }) => alongLine([tip.x, tip.y, to.x, to.y], arm);
+    const end = (to: { x: number; y: number }) => measured([tip.x, tip.y, to.x, to.y]).at(arm);
     const first = end(at(index + 3));
     const second = end(at(index + 1));
     return [first.x, first.y, tip.x, tip.y, second.x, second.y];

@@ -7,7 +7,7 @@ import { cssColour, type Theme } from '../theme.ts';
 /** Size of a glyph's picture with its outline, CSS pixels. */
 export const GLYPH_PICTURE_PX = GLYPH_PX + 6;
 
-export type GlyphPictures = { picture(tag: TagKind): Texture; destroy(): void };
+export type GlyphPictures = { picture(tag: TagKind): Texture };
 
 export function makeGlyphPictures(theme: Theme, ratio: number): GlyphPictures {
   const pictures = new Map<TagKind, Texture>();
@@ -25,10 +25,6 @@ export function makeGlyphPictures(theme: Theme, ratio: number): GlyphPictures {
       const texture = Texture.from({ resource: canvas, resolution: ratio }, true);
       pictures.set(tag, texture);
       return texture;
-    },
-    destroy() {
-      for (const texture of pictures.values()) texture.destroy(true);
-      pictures.clear();
     },
   };
 }

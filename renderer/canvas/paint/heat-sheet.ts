@@ -8,10 +8,13 @@ import { HEAT_ALPHA } from '../theme.ts';
 import { project } from '../view/projection.ts';
 import type { Sheet } from './sheet.ts';
 
+export type HeatSheet = Sheet & { dispose(): void };
+
 /** The heat map: one picture of the shown face, laid on the board by its grid and cut to the outline by a mask. */
-export function heatSheet(): Sheet {
+export function heatSheet(): HeatSheet {
   const view = new Container({ label: 'heat' });
-  const sprite = new Sprite(Texture.EMPTY);
+  const picture = heatPicture();
+  const sprite = new Sprite(picture.texture);
   sprite.alpha = HEAT_ALPHA;
   view.addChild(sprite);
   let painted: readonly unknown[] | null = null;
@@ -23,37 +26,43 @@ export function heatSheet(): Sheet {
       if (!view.visible) return false;
       const { assessment, shownRunId, temperatureUnit } = scene.model;
       const inputs = [assessment, shownRunId, temperatureUnit, scene.projection.side];
-      if (!sameInputs(painted, inputs)) {
-        painted = inputs;
-        const old = sprite.texture;
-        sprite.texture = heatTexture(scene) ?? Texture.EMPTY;
-        if (old !== Texture.EMPTY) old.destroy(true);
-        placed = null;
-      }
-      if (sameInputs(placed, [scene.projection])) return false;
+      const stale = !sameInputs(painted, inputs);
+      if (stale) sprite.visible = picture.paint(scene);
+      painted = inputs;
+      if (!stale && sameInputs(placed, [scene.projection])) return false;
       placed = [scene.projection];
       place(sprite, scene);
       return true;
     },
-    invalidate() {
-      painted = null;
-    },
+    dispose: () => picture.texture.source.unload(),
   };
 }
 
-function heatTexture({ model, projection }: Scene): Texture | null {
-  const { assessment } = model;
-  if (!assessment) return null;
-  const fields = shownFields(assessment, model.shownRunId);
-  const range = rangeOf(fields);
-  if (!range) return null;
-  const padded = paddedFace(fields[projection.side], assessment.evaluation.grid);
+/** One texture for every answer: only its pixels change, and its size with the grid. */
+function heatPicture() {
   const canvas = document.createElement('canvas');
-  canvas.width = padded.columns;
-  canvas.height = padded.rows;
-  const pixels = heatPixels(padded, heatScale(range, model.temperatureUnit));
-  canvas.getContext('2d')?.putImageData(new ImageData(pixels, padded.columns, padded.rows), 0, 0);
-  return Texture.from({ resource: canvas, scaleMode: 'linear' }, true);
+  canvas.width = canvas.height = 1;
+  const texture = Texture.from({ resource: canvas, scaleMode: 'linear' }, true);
+  return {
+    texture,
+    /** False: the answer has no temperatures. */
+    paint({ model, projection }: Scene): boolean {
+      const { assessment } = model;
+      const fields = assessment && shownFields(assessment, model.shownRunId);
+      const range = fields && rangeOf(fields);
+      if (!range) return false;
+      const padded = paddedFace(fields[projection.side], assessment.evaluation.grid);
+      const pixels = heatPixels(padded, heatScale(range, model.temperatureUnit));
+      if (canvas.width !== padded.columns || canvas.height !== padded.rows) {
+        canvas.width = padded.columns;
+        canvas.height = padded.rows;
+        texture.source.resize(padded.columns, padded.rows, 1);
+      }
+      canvas.getContext('2d')?.putImageData(new ImageData(pixels, padded.columns, padded.rows), 0, 0);
+      texture.source.update();
+      return true;
+    },
+  };
 }
 
 /** Texel (column, row) lies on the board at the grid's origin plus (column - pad, row - pad) cells. */

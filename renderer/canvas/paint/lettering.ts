@@ -10,7 +10,6 @@ export type Lettering = {
   letter(face: Face, character: string): Letter;
   /** The letter's rim, to lie under the letters of the whole word; null: the face has none. */
   rim(face: Face, character: string): Letter | null;
-  destroy(): void;
 };
 
 /** Free pixels round each letter for its rim and its overhang. */
@@ -45,14 +44,10 @@ export async function loadFonts(): Promise<void> {
 export function makeLettering(theme: Theme, ratio: number): Lettering {
   const letters = new Map<string, Letter>();
   let sheet: Sheet | null = null;
-  const sheets: Sheet[] = [];
   const drawn = (key: string, character: string, style: FaceStyle): Letter => {
     const known = letters.get(key);
     if (known) return known;
-    if (!sheet || sheet.used >= SHEET_COLUMNS * SHEET_ROWS) {
-      sheet = newSheet(ratio);
-      sheets.push(sheet);
-    }
+    if (!sheet || sheet.used >= SHEET_COLUMNS * SHEET_ROWS) sheet = newSheet(ratio);
     const letter = drawLetter(sheet, character, style, ratio);
     letters.set(key, letter);
     return letter;
@@ -62,11 +57,6 @@ export function makeLettering(theme: Theme, ratio: number): Lettering {
     rim(face, character) {
       const style = styleOf(face, theme);
       return style.rim === null ? null : drawn(`rim ${style.weight} ${character}`, character, style);
-    },
-    destroy() {
-      for (const letter of letters.values()) letter.texture.destroy(false);
-      for (const { texture } of sheets) texture.destroy(true);
-      letters.clear();
     },
   };
 }

@@ -11,8 +11,6 @@ export type Sheet = {
   view: Container;
   /** Returns true when something was drawn anew. */
   update(scene: Scene, box: PaintBox, visible: Box): boolean;
-  /** Forget what is drawn: fonts or the renderer have changed. */
-  invalidate(): void;
 };
 
 export function plainSheet(layer: Layer): Sheet {
@@ -26,9 +24,6 @@ export function plainSheet(layer: Layer): Sheet {
       drawn = inputs;
       paint(view, layer.marks(scene), box);
       return true;
-    },
-    invalidate() {
-      drawn = null;
     },
   };
 }
@@ -65,9 +60,6 @@ export function tiledSheet(layer: TiledLayer): Sheet {
         changed = true;
       }
       return changed;
-    },
-    invalidate() {
-      for (const tile of tiles) tile.drawn = null;
     },
   };
 }

@@ -11,11 +11,9 @@ import { ringLayer, siteLayer } from '../layers/sites.ts';
 import { stateLayer } from '../layers/states.ts';
 import { tagLayer } from '../layers/tags.ts';
 import type { Scene } from '../scene.ts';
-import type { Theme } from '../theme.ts';
-import { makeGlyphPictures } from './glyph-pictures.ts';
 import { heatSheet } from './heat-sheet.ts';
-import { makeLettering } from './lettering.ts';
 import { type PaintBox, paint } from './painter.ts';
+import { pensFor } from './pens.ts';
 import { plainSheet, type Sheet, tiledSheet } from './sheet.ts';
 
 /** The drawing as pixi sees it: sheets from the board upwards in one group that panning only moves. */
@@ -52,15 +50,12 @@ export function makeStage(): Stage {
     plainSheet(tagLayer),
   ];
   group.addChild(...clips.masks, ...sheets.map((sheet) => sheet.view));
-  const pens = makePens();
   return {
     root,
     update(scene, visible) {
-      const { box, fresh } = pens.get(scene.theme, scene.projection.ratio);
-      if (fresh) for (const sheet of sheets) sheet.invalidate();
+      const box = pensFor(scene.theme, scene.projection.ratio);
       let changed = clips.update(scene, box);
       for (const sheet of sheets) changed = sheet.update(scene, box, visible) || changed;
-      if (fresh) pens.dropOld();
       return changed;
     },
     place({ x, y, scale }) {
@@ -68,8 +63,8 @@ export function makeStage(): Stage {
       group.scale.set(scale);
     },
     destroy() {
+      heat.dispose();
       root.destroy({ children: true });
-      pens.destroy();
     },
   };
 }
@@ -108,32 +103,4 @@ function handHolesOn(mask: Graphics): void {
     const last = shapes[shapes.length - 1];
     if (last) last.holes = instruction.data.hole.shapePath.shapePrimitives;
   }
-}
-
-/** Letters and glyphs of a theme and a pixel ratio; made anew when either changes. */
-function makePens() {
-  let box: PaintBox | null = null;
-  let made: readonly unknown[] | null = null;
-  let old: PaintBox | null = null;
-  const drop = (pens: PaintBox | null) => {
-    pens?.lettering.destroy();
-    pens?.glyphs.destroy();
-  };
-  return {
-    get(theme: Theme, ratio: number): { box: PaintBox; fresh: boolean } {
-      if (box && sameInputs(made, [theme, ratio])) return { box, fresh: false };
-      made = [theme, ratio];
-      old = box;
-      box = { lettering: makeLettering(theme, ratio), glyphs: makeGlyphPictures(theme, ratio), ratio };
-      return { box, fresh: true };
-    },
-    dropOld() {
-      drop(old);
-      old = null;
-    },
-    destroy() {
-      drop(old);
-      drop(box);
-    },
-  };
 }

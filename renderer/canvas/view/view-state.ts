@@ -1,7 +1,7 @@
 import { type Box, boxOf, flattenContour, type Point } from '../../../shared-types/geometry.ts';
 import type { CanvasModel } from '../../state/canvas-model.ts';
 import { remembered } from '../scene.ts';
-import { type Camera, fitBox } from './camera.ts';
+import { type Camera, fitBox, toScreen } from './camera.ts';
 import { type Projection, projectionOf, sameLie } from './projection.ts';
 
 /** The outline as a polygon, fine enough for picking and framing. */
@@ -13,10 +13,25 @@ export const boardBox = (model: CanvasModel): Box => boxOf(outlineOf(model.docum
 
 const middleOf = (box: Box): Point => ({ x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 });
 
-/** The camera as the model wants it: turned over or turned, the board point in the middle stays in the middle. */
+/**
+ * The camera as the model wants it. Turned over or turned, the board point in the middle stays in the middle; a board
+ * that was wholly in view is fitted anew, so that it stays so.
+ */
 export function followModel(camera: Camera, model: CanvasModel): Camera {
   if (camera.side === model.shownSide && camera.turnDeg === model.viewTurnDeg) return camera;
-  return { ...camera, side: model.shownSide, turnDeg: model.viewTurnDeg };
+  const turned = { ...camera, side: model.shownSide, turnDeg: model.viewTurnDeg };
+  return sees(camera, boardBox(model)) ? fitBox(turned, boardBox(model)) : turned;
+}
+
+/** True when a box of the board lies wholly in view. */
+function sees(camera: Camera, box: Box): boolean {
+  const corners = [
+    { x: box.minX, y: box.minY },
+    { x: box.maxX, y: box.minY },
+    { x: box.maxX, y: box.maxY },
+    { x: box.minX, y: box.maxY },
+  ].map((corner) => toScreen(camera, corner));
+  return corners.every(({ x, y }) => x >= -1 && y >= -1 && x <= camera.width + 1 && y <= camera.height + 1);
 }
 
 export function firstCamera(model: CanvasModel, width: number, height: number): Camera {
