@@ -163,7 +163,8 @@ const unsure: Rule = ({ part, partClass, exposure, heat }) => {
 const nearMelting: Rule = ({ part, partClass, exposure }) => {
   const belowSolidusK = exposure.solidusC - exposure.joint.maxC;
   if (!isLarge(part, partClass) || belowSolidusK > (exposure.bandK ?? HAND_REPEAT_K.value)) return null;
-  return actionOf(part.refdes, 'leave', 'large-part-near-melting', { ...jointFigures(part, exposure), belowSolidusK });
+  const figures = { ...jointFigures(part, exposure), belowSolidusK, mostlyFrom: mostlyFrom(exposure) };
+  return actionOf(part.refdes, 'leave', 'large-part-near-melting', figures);
 };
 
 const leave: Rule = (subject) => {

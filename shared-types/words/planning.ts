@@ -56,6 +56,13 @@ const HELPS: Record<string, string> = {
 };
 const helps = (figures: Figures): string => HELPS[textOf(figures, 'mostlyFrom')] ?? HELPS.joints;
 
+/** What keeps a part that comes near to melting from it. */
+const NEAR_HELPS: Record<string, string> = {
+  gas: 'keep the gas away from it',
+  preheater: 'less preheat would help',
+  joints: 'its heat comes through the board',
+};
+
 const massWords = (figures: Figures): string => {
   const grams = numberOf(figures, 'massG');
   const mass = grams < 0.1 ? `${rounded(grams * 1000)} mg` : `${rounded(grams, 1)} g`;
@@ -81,7 +88,7 @@ const REASONS = {
     `body ${m.temperature(numberOf(f, 'peakC'))}, no limit known: enter the one of its data sheet`,
   'warm-joints-stay-solid': (f, m) => `${peakAndLimit(f, m)}: warm, but its joints stay solid (${solidus(f, m)})`,
   'large-part-near-melting': (f, m) =>
-    `joints ${jointPeak(f, m)}, ${m.difference(numberOf(f, 'belowSolidusK'))} below melting (${solidus(f, m)}): keep the gas away from it, put a thermocouple on it`,
+    `joints ${jointPeak(f, m)}, ${m.difference(numberOf(f, 'belowSolidusK'))} below melting (${solidus(f, m)}): put a thermocouple on it; ${NEAR_HELPS[textOf(f, 'mostlyFrom')] ?? NEAR_HELPS.joints}`,
   'margin-within-band': (f, m) =>
     `${peakAndLimit(f, m)}: ${under(f, m)} under it, band ±${m.difference(numberOf(f, 'bandK'))}: put a thermocouple on it`,
   'over-within-band': (f, m) =>
@@ -128,7 +135,6 @@ const REASONS = {
 } satisfies Record<string, ReasonSentence>;
 
 export type ReasonCode = keyof typeof REASONS;
-export const REASON_CODES = Object.keys(REASONS) as ReasonCode[];
 
 /** Why a part gets its action, in plain words with figures: 'skin 243 °C, limit 225 (PBT melts): ...'. */
 export function actionReason(action: PartAction, measures: Measures = METRIC): string {
