@@ -133,6 +133,12 @@ describe('a ticket', () => {
     expect(worst).toBe(Math.max(...evaluation.runs.map((one) => one.fields.top[11 * 30 + 15]!)));
   });
 
+  it('takes the site as bare when it is prepared, even if no removal run stands before', () => {
+    const board = smallBoard();
+    const evaluation = evaluated(board, smallPlan(board, { heatRuns: [run('site-preparation', 'dress')] }));
+    expect(evaluation.notEvaluated).toEqual([{ refdes: 'U1', reason: 'removed' }]);
+  });
+
   it('judges neighbours by the shop preset and the target by its package', () => {
     const board = smallBoard();
     const evaluation = evaluated(board, smallPlan(board));
