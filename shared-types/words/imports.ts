@@ -149,6 +149,12 @@ const NOTES = {
     `${n} references have pads but no placement (test points, holes, marks, empty positions); they are no parts: ${d.kinds}.`,
   'size-assumed': (r, n) =>
     `${parts(n)} whose size neither name nor pads tell, a small square taken: ${r}. Set their package.`,
+  'lies-over-parts': (r, n) =>
+    `${parts(n)} over several others, likely cans or frames, imported as parts like the rest: ${r}. Draw them as covers instead.`,
+  'size-by-unnamed-pads': (r, n) =>
+    `${parts(n)} whose size was guessed from the pads that lie symmetrically about them: ${r}.`,
+  'size-by-first-pad': (r, n) =>
+    `${parts(n)} whose size was guessed from the distance of their first pad: ${r}. Check their package.`,
   'array-by-grid': (r, n) =>
     `${parts(n)} taken as arrays because their pads form a grid, the body size is a guess: ${r}.`,
   'class-not-known': (r, n) => `${parts(n)} of unknown class: ${r}.`,

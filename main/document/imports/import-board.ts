@@ -4,6 +4,7 @@ import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
 import { boardFault } from '../../../shared-types/rules/board-faults.ts';
 import type { ImportReport } from '../../../shared-types/words/imports.ts';
 import { checkParts, turnSamples } from './build/check.ts';
+import { claimsOf } from './build/claims.ts';
 import { type BoardContour, outlineContours } from './build/contours.ts';
 import { findFrame } from './build/frame.ts';
 import { inputProblem } from './build/input-problem.ts';
@@ -75,7 +76,8 @@ function build(
   const frame = findFrame(layers.outlines, outside, registration.offset, choices);
   const turns = turnSamples(outside, layers.pads);
   const vote = { ...voteTurnRule(phaseGroups(turns.samples)), from: turns.from };
-  const context = { pads: layers.pads, offset: frame.offset, rule: vote.rule };
+  const claimed = claimsOf(outside, layers, frame.offset, vote.rule);
+  const context = { pads: layers.pads, offset: frame.offset, rule: vote.rule, claimed };
   const built = outside.map((placement) => buildPart(placement, context));
   const contours = outlineContours(
     frame.choice,

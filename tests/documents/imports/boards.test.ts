@@ -187,6 +187,37 @@ describe('thunderscope against its own pads (Gerber X2)', () => {
     expect(wide.map(([name]) => name)).toEqual([]);
   });
 
+  there(
+    'without references in its layers the offset is still voted, and sizes guessed from paste fit the named pads',
+    () => {
+      const folder = boardFolder('thunderscope');
+      if (!folder || !imported) return;
+      const bare = filesOf(folder).map(({ name, bytes }) => {
+        if (!/\.g[a-z0-9]{2}$/.test(name)) return { name, bytes };
+        const text = new TextDecoder('latin1').decode(bytes).replace(/%TO\.[^%]*%/g, '');
+        return { name, bytes: new TextEncoder().encode(text) };
+      });
+      const result = importBoard(bare);
+      if (!result.ok) throw new Error(JSON.stringify(result.problem));
+      const { board, report } = result.value;
+      expect(report.offset.by).toBe('pairs');
+      expect(Math.hypot(report.offset.xMm, report.offset.yMm)).toBeLessThan(0.01);
+      expect(report.offset.votes / report.offset.of).toBeGreaterThan(0.9);
+      const guessed = report.notes.find(({ code }) => code === 'size-by-unnamed-pads')?.refdes ?? [];
+      expect(guessed.length).toBeGreaterThanOrEqual(40);
+      for (const refdes of guessed) {
+        const [known, guess] = [partOf(imported.board, refdes), partOf(board, refdes)];
+        expect(Math.abs(known.package.lengthMm - guess.package.lengthMm), refdes).toBeLessThan(0.5);
+        expect(Math.abs(known.package.widthMm - guess.package.widthMm), refdes).toBeLessThan(0.5);
+      }
+    },
+  );
+
+  there('the four cans that lie over other parts are told', () => {
+    const over = imported?.report.notes.find(({ code }) => code === 'lies-over-parts');
+    expect(over?.refdes?.sort()).toEqual(['SHLD1001_1', 'SHLD1001_2', 'SHLD1001_3', 'SHLD1001_4']);
+  });
+
   there('outline with nine cutouts, arcs kept', () => {
     expect(imported?.board.cutouts).toHaveLength(9);
     expect(imported?.report.outline.arcs).toBe(26);

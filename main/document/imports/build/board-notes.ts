@@ -1,5 +1,6 @@
 import { flattenContour, insidePolygon } from '../../../../shared-types/geometry.ts';
 import { byLetters, type ImportNote } from '../../../../shared-types/words/imports.ts';
+import { toOwnAxes } from '../pads/extents.ts';
 import { MARGIN_MM } from './contours.ts';
 import type { BuiltPart } from './parts.ts';
 import type { ReportInput } from './report.ts';
@@ -109,6 +110,7 @@ function partNotes(built: readonly BuiltPart[]): Notes {
   const refs = (test: (one: BuiltPart) => boolean) => built.filter(test).map(({ part }) => part.refdes);
   const bodyless = (one: BuiltPart) => one.part.class === 'mark-on-board';
   return [
+    about('warn', 'lies-over-parts', overOthers(built)),
     about(
       'note',
       'not-fitted',
@@ -125,9 +127,19 @@ function partNotes(built: readonly BuiltPart[]): Notes {
       refs(({ land, part }) => land?.grid != null && ['bga', 'csp', 'lga'].includes(part.class)),
     ),
     about(
+      'note',
+      'size-by-unnamed-pads',
+      refs(({ sizeBy }) => sizeBy === 'unnamedPads'),
+    ),
+    about(
+      'warn',
+      'size-by-first-pad',
+      refs((one) => one.sizeBy === 'firstPad' && !bodyless(one)),
+    ),
+    about(
       'warn',
       'size-assumed',
-      refs((one) => one.sizeAssumed && !bodyless(one)),
+      refs((one) => one.sizeBy === 'assumed' && !bodyless(one)),
     ),
     about(
       'note',
@@ -135,6 +147,22 @@ function partNotes(built: readonly BuiltPart[]): Notes {
       refs(({ part }) => part.class === 'unknown'),
     ),
   ];
+}
+
+const LARGE_MM = 5;
+const MANY_UNDER = 3;
+
+/** Parts whose body lies over several others of their side: shield cans and frames, which a placement table lists as parts. */
+function overOthers(built: readonly BuiltPart[]): string[] {
+  const large = built.filter(({ part }) => Math.min(part.package.lengthMm, part.package.widthMm) >= LARGE_MM);
+  return large.flatMap(({ part }) => {
+    const under = built.filter(({ part: other }) => {
+      if (other === part || other.side !== part.side) return false;
+      const own = toOwnAxes(part, other);
+      return Math.abs(own.x) < part.package.lengthMm / 2 && Math.abs(own.y) < part.package.widthMm / 2;
+    });
+    return under.length >= MANY_UNDER ? [part.refdes] : [];
+  });
 }
 
 function checkNotes({ check }: ReportInput): Notes {

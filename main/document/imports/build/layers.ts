@@ -4,7 +4,7 @@ import { findLoops } from '../outline/chain.ts';
 import type { OutlineSource } from '../outline/choose.ts';
 import { type Loop, makeLoop } from '../outline/loop.ts';
 import { collectPads, type Pad } from '../pads/collect.ts';
-import type { Point } from '../plane.ts';
+import { type PlainPad, plainPads } from '../pads/plain-pads.ts';
 import { pairMidpoints } from '../register/midpoints.ts';
 import type { Anchors } from '../register/register.ts';
 import { countLayers } from './laminate.ts';
@@ -15,6 +15,8 @@ export interface Layers extends Anchors {
   readonly outlines: readonly OutlineSource[];
   /** Which layers the pads with references come from; null when none carries references. */
   readonly padLayer: PadCheck['layer'] | null;
+  /** Pads of layers without references, where no layer has any. */
+  readonly unnamed: { readonly top: readonly PlainPad[]; readonly bottom: readonly PlainPad[] };
   readonly copperLayers: number | null;
   /** Names of the layers the board is made from. */
   readonly used: ReadonlySet<string>;
@@ -27,12 +29,14 @@ export function gatherLayers(files: readonly Recognised[]): Layers {
   const named = namedPads(ofRole);
   const outlines = outlineSources(ofRole);
   const plain = named.pads.size > 0 ? [] : plainLayers(ofRole);
-  const midpoints = (side: 'top' | 'bottom'): Point[] =>
-    plain.filter(({ role }) => role.endsWith(side)).flatMap(({ image }) => pairMidpoints(image.objects));
+  const padsOn = (side: 'top' | 'bottom'): PlainPad[] =>
+    plain.filter(({ role }) => role.endsWith(side)).flatMap(({ image }) => plainPads(image.objects));
+  const unnamed = { top: padsOn('top'), bottom: padsOn('bottom') };
   return {
     pads: named.pads,
     padLayer: named.layer,
-    midpoints: { top: midpoints('top'), bottom: midpoints('bottom') },
+    midpoints: { top: pairMidpoints(unnamed.top), bottom: pairMidpoints(unnamed.bottom) },
+    unnamed,
     outlines,
     copperLayers: countLayers(layers.map(({ image }) => image.fileFunction)),
     used: new Set([...outlines.map(({ file }) => file), ...named.files, ...plain.map(({ name }) => name)]),

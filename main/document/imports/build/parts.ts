@@ -1,6 +1,7 @@
 import type { Part } from '../../../../shared-types/board.ts';
 import { guessPart } from '../../../../shared-types/library/guess-part.ts';
 import { tidy } from '../outline/contour.ts';
+import type { ClaimedLand } from '../pads/claim.ts';
 import { type Pad, padsBox } from '../pads/collect.ts';
 import { describeLand, type PartLand, type Pose, toOwnAxes } from '../pads/extents.ts';
 import { applyTurn, type TurnRule } from '../pads/turn.ts';
@@ -16,7 +17,8 @@ export interface BuiltPart {
   readonly offMm: number | null;
   /** Why the pads' middle was taken as the body's, or null: the placement was. */
   readonly middle: 'pin' | 'far' | null;
-  readonly sizeAssumed: boolean;
+  /** Where the body size comes from; 'assumed': nothing told it. */
+  readonly sizeBy: 'name' | 'pads' | 'unnamedPads' | 'firstPad' | 'assumed';
 }
 
 export interface PartContext {
@@ -24,10 +26,12 @@ export interface PartContext {
   /** Added to placements to reach Gerber coordinates. */
   readonly offset: Point;
   readonly rule: TurnRule;
+  /** Pads claimed on layers without references, by reference. */
+  readonly claimed: ReadonlyMap<string, ClaimedLand>;
 }
 
 /** A part at Gerber coordinates: middle, turn, body, class guess, pin 1. `placement` must not lie on an inner layer. */
-export function buildPart(placement: PlacedMm, { pads, offset, rule }: PartContext): BuiltPart {
+export function buildPart(placement: PlacedMm, { pads, offset, rule, claimed }: PartContext): BuiltPart {
   const side = placement.side === 'bottom' ? 'bottom' : 'top';
   const turn = applyTurn(placement.rotation, side, rule);
   const placed = { x: placement.x + offset.x, y: placement.y + offset.y };
@@ -35,8 +39,8 @@ export function buildPart(placement: PlacedMm, { pads, offset, rule }: PartConte
   const middle = own ? bodyMiddle(placed, own) : null;
   const centre = middle?.at ?? placed;
   const land = own ? describeLand(own, { ...centre, side, turn }) : null;
-  const body = bodyOf(placement, land);
   const pin1 = land ? land.pin1 : firstPad(placement, offset, { ...centre, side, turn });
+  const body = bodyOf(placement, land, claimed.get(placement.refdes) ?? null, pin1);
   const part: Part = {
     refdes: placement.refdes,
     side,
@@ -57,7 +61,7 @@ export function buildPart(placement: PlacedMm, { pads, offset, rule }: PartConte
     ...(pin1 ? { pin1: { x: tidy(pin1.x), y: tidy(pin1.y) } } : {}),
   };
   const offMm = own ? distance(placed, boxCentre(padsBox(own))) : null;
-  return { part, placement, land, offMm, middle: middle?.why ?? null, sizeAssumed: body.assumed };
+  return { part, placement, land, offMm, middle: middle?.why ?? null, sizeBy: body.sizeBy };
 }
 
 /** Pin 1 by the table's own pad columns, in own axes; null where they say the middle or nothing. */
@@ -88,33 +92,60 @@ function bodyMiddle(placed: Point, pads: readonly Pad[]): { at: Point; why: 'pin
 
 const FALLBACK_MM = 1;
 const MIN_BODY_MM = 0.1;
+/** A first pad's own length and width are not in the table: about this much lies beyond its middle on both sides together. */
+const PAD_MM = 0.6;
 
-function bodyOf(placement: PlacedMm, land: PartLand | null) {
-  const bodyMm = land ? { lengthMm: land.lengthMm, widthMm: land.widthMm } : null;
-  const guess = guessPart({
-    refdes: placement.refdes,
-    packageName: placement.packageName,
-    value: placement.value,
-    pinCount: land?.pinCount ?? null,
-    bodyMm,
-    padGrid: land?.grid ?? null,
-  });
+type Size = { readonly lengthMm: number; readonly widthMm: number };
+
+/** Class and body: by name first, then by named pads, unnamed pads, and the first pad's distance from the middle. */
+function bodyOf(placement: PlacedMm, land: PartLand | null, claimed: ClaimedLand | null, pin1: Point | null) {
+  const { refdes, packageName, value } = placement;
+  const pads = land ?? claimed;
+  const guessWith = (bodyMm: Size | null) =>
+    guessPart({
+      refdes,
+      packageName,
+      value,
+      pinCount: land?.pinCount ?? null,
+      bodyMm: bodyMm && { lengthMm: bodyMm.lengthMm, widthMm: bodyMm.widthMm },
+      padGrid: pads?.grid ?? null,
+    });
+  const byName = guessWith(null).package !== null;
+  const byArm = pin1 && { lengthMm: 2 * Math.abs(pin1.x) + PAD_MM, widthMm: 2 * Math.abs(pin1.y) + PAD_MM };
+  const guess = guessWith(pads ?? byArm);
   const size = guess.package ?? {
     shape: 'rectangle' as const,
     lengthMm: FALLBACK_MM,
     widthMm: FALLBACK_MM,
     heightMm: null,
   };
-  const mm = (value: number) => Math.max(MIN_BODY_MM, Math.round(value * 1e4) / 1e4);
+  const mm = (length: number) => Math.max(MIN_BODY_MM, Math.round(length * 1e4) / 1e4);
   return {
     classId: guess.classId,
-    assumed: guess.package === null,
+    sizeBy: sizeSource(byName, land, claimed, byArm),
     package: {
-      name: placement.packageName.slice(0, 200),
+      name: packageName.slice(0, 200),
       shape: size.shape,
       lengthMm: mm(size.lengthMm),
       widthMm: mm(size.widthMm),
       heightMm: placement.heightMm && placement.heightMm < 200 ? placement.heightMm : size.heightMm,
     },
   };
+}
+
+function sizeSource(
+  byName: boolean,
+  land: PartLand | null,
+  claimed: ClaimedLand | null,
+  byArm: Size | null,
+): BuiltPart['sizeBy'] {
+  if (byName) return 'name';
+  if (land) return 'pads';
+  if (claimed) return 'unnamedPads';
+  return byArm ? 'firstPad' : 'assumed';
+}
+
+/** Body size that the package name tells by itself, or null. */
+export function sizeByName({ refdes, packageName, value }: PlacedMm): Size | null {
+  return guessPart({ refdes, packageName, value, pinCount: null, bodyMm: null }).package;
 }

@@ -1,32 +1,12 @@
-import type { GerberObject } from '../gerber/types.ts';
-import { hullOf } from '../pads/collect.ts';
-import { boxCentre, boxHeight, boxOfDiscs, boxWidth, distance, type Point } from '../plane.ts';
+import { type PlainPad, sameSize } from '../pads/plain-pads.ts';
+import { distance, type Point } from '../plane.ts';
 
-interface PlainPad extends Point {
-  readonly longMm: number;
-  readonly shortMm: number;
-}
-
-const MAX_PAD_MM = 8;
 const MAX_PAIR_MM = 7;
 const CELL_MM = 7;
 const MAX_NEIGHBOURS = 5;
 
-/** Pads of a layer without references: flashes and regions of pad size. */
-function plainPads(objects: readonly GerberObject[]): PlainPad[] {
-  return objects.flatMap((object) => {
-    if (!object.dark || object.kind === 'stroke') return [];
-    const box = boxOfDiscs(hullOf(object));
-    const [width, height] = [boxWidth(box), boxHeight(box)];
-    const longMm = Math.max(width, height);
-    if (!(longMm > 0.1 && longMm < MAX_PAD_MM)) return [];
-    return [{ ...boxCentre(box), longMm, shortMm: Math.min(width, height) }];
-  });
-}
-
 /** Midpoints of neighbouring pads of one size: the middles of two-pad parts are among them. */
-export function pairMidpoints(objects: readonly GerberObject[]): Point[] {
-  const pads = plainPads(objects);
+export function pairMidpoints(pads: readonly PlainPad[]): Point[] {
   const cells = new Map<string, PlainPad[]>();
   const keyOf = (column: number, row: number) => `${column} ${row}`;
   for (const pad of pads) {
@@ -47,10 +27,7 @@ export function pairMidpoints(objects: readonly GerberObject[]): Point[] {
 /** Each pair once: only partners further right (or above). */
 function nearestTwins(pad: PlainPad, near: readonly PlainPad[]): PlainPad[] {
   return near
-    .filter(
-      (other) =>
-        other !== pad && Math.abs(other.longMm - pad.longMm) < 0.02 && Math.abs(other.shortMm - pad.shortMm) < 0.02,
-    )
+    .filter((other) => other !== pad && sameSize(pad, other))
     .map((other) => ({ other, gap: distance(pad, other) }))
     .filter(({ gap }) => gap > 0.05 && gap <= MAX_PAIR_MM)
     .sort((a, b) => a.gap - b.gap)
