@@ -13,6 +13,8 @@ const FIDUCIALS: Board['fiducials'] = [
   { id: 'FM1', side: 'top', x: 10, y: 41 },
   { id: 'FM2', side: 'top', x: 146, y: 40 },
   { id: 'FM3', side: 'top', x: 146, y: 88 },
+  { id: 'FM7', side: 'top', x: 59.4, y: 65.6 },
+  { id: 'FM8', side: 'top', x: 80.2, y: 49.6 },
   { id: 'FM4', side: 'bottom', x: 10, y: 41 },
   { id: 'FM5', side: 'bottom', x: 146, y: 40 },
   { id: 'FM6', side: 'bottom', x: 146, y: 88 },

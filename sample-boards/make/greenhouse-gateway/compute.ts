@@ -31,7 +31,7 @@ function bypassRoundProcessor({ place, row }: Bench): void {
   const values = ['100n', '1u', '100n', '100n', '1u', '100n', '100n', '1u'];
   row('C', 'C 0402', { x: 63.4, y: 68 }, { x: 1.9, y: 0 }, values, { turn: 90 });
   row('C', 'C 0402', { x: 63.4, y: 48 }, { x: 1.9, y: 0 }, values, { turn: 90 });
-  row('C', 'C 0402', { x: 60, y: 52 }, { x: 0, y: 1.9 }, values.slice(0, 6), {});
+  row('C', 'C 0402', { x: 60, y: 53.25 }, { x: 0, y: 1.9 }, values.slice(0, 6), {});
   place('C', 'C 0805', 59.8, 48.4, { turn: 90, value: '22u' });
   place('C', 'C 0805', 80.2, 46.4, { turn: 90, value: '22u' });
   place('C', 'C 0805', 80.4, 70.6, { turn: 90, value: '22u' });
