@@ -26,13 +26,7 @@ const writtenOrTenths = (_match: RegExpExecArray, { name }: NameContext): ReadSi
 const soSize = (match: RegExpExecArray, { name, pinCount }: NameContext): ReadSize | null => {
   const size = sizeInName(name);
   if (size) return size;
-  const family = /TSSOP/.test(match[0])
-    ? 'TSSOP'
-    : /MSOP/.test(match[0])
-      ? 'MSOP'
-      : /SSOP/.test(match[0])
-        ? 'SSOP'
-        : 'SOIC';
+  const family = /TSSOP|MSOP|SSOP|TSOP/.exec(match[0])?.[0] ?? 'SOIC';
   const pins = Number(match[1] ?? pinCount ?? 0);
   const wide = /SOL|SOICW|WIDE|7\.5/.test(name) || pins > 16 ? 'W' : '';
   return librarySize(`${family}-${pins}${family === 'SOIC' ? wide : ''}`);
@@ -92,14 +86,14 @@ export const FAMILIES: readonly Family[] = [
   { pattern: /SUPER_?CAP|EDLC|GOLDCAP/, classId: 'supercapacitor', size: canSize },
   { pattern: /COIN|(?<![A-Z])CR(?:1[0-9]|2[0-9])\d{2}|CELL_?HOLDER/, classId: 'coin-cell', size: coinSize },
   { pattern: /BATTERY|(?<![A-Z])BATT?(?![A-Z])|LI-?ION|LIPO/, classId: 'battery', size: written },
-  { pattern: /ELEC_|ELKO|(?<![A-Z])CP_RADIAL|ALU?CAP|CAPACITOR_?ALU|EEE[A-Z]/, classId: canClass, size: canSize },
+  { pattern: /ELEC_|ELKO|(?<![A-Z])CP_RADIAL|ALU?CAP|CAPACITOR_?ALU/, classId: canClass, size: canSize },
   {
-    pattern: /TANTAL|EIA-?(?:3216|3528|6032|7343)|(?:3528|6032|7343)-\d{2}|TRIMTANT/,
+    pattern: /TANTAL|EIA-?(?:3216|3528|6032|7343)|(?:3528|6032|7343)-\d{2}/,
     classId: 'tantalum',
     size: tantalumSize,
   },
   {
-    pattern: /TRIM|(?<![A-Z])POT(?![A-Z])|POTENTIOMETER|BOURNS33|(?<![0-9])33[0-9]4[A-Z]/,
+    pattern: /TRIM|(?<![A-Z])POT(?![A-Z])|POTENTIOMETER/,
     classId: 'trimmer',
     size: written,
   },
@@ -125,7 +119,7 @@ export const FAMILIES: readonly Family[] = [
   { pattern: /(?<![A-Z])SW_|SWITCH|TACT|PUSH_?BUTTON/, classId: 'tact-switch', size: written },
   {
     pattern:
-      /USB|RJ-?\d\d|MAG_?JACK|HEADER|(?<![A-Z])HDR|SOCKET|RECEPTACLE|CONN|(?<![A-Z])JST|MOLEX|TERMINAL|SCREW|(?<![A-Z])DB\d|PHOENIX|SAMTEC|FPC|FFC|CARD|BARREL|(?<![A-Z])U\.?FL|COAX|(?<![A-Z])SMA_|BNC|JTAG|IDC\d?|KEYM|M2_KEY|PLUG|PIN_?STRIP/,
+      /USB|RJ-?\d\d|MAG_?JACK|HEADER|(?<![A-Z])HDR|SOCKET|RECEPTACLE|CONN|TERMINAL|SCREW|(?<![A-Z])DB\d|FPC|FFC|CARD|BARREL|(?<![A-Z])U\.?FL|COAX|(?<![A-Z])SMA_|BNC|JTAG|IDC\d?|KEYM|M2_KEY|PLUG|PIN_?STRIP/,
     classId: 'connector-unknown',
     size: written,
   },
@@ -149,7 +143,7 @@ export const FAMILIES: readonly Family[] = [
   { pattern: /(?<![A-Z])T?SOT[-_]?25(?![0-9])/, classId: 'sot', size: () => librarySize('SOT-23-5') },
   { pattern: /(?<![A-Z])SC-?70(?:-(\d))?/, classId: 'sot', size: () => librarySize('SOT-323') },
   {
-    pattern: /[A-Z]*(?:QFN|DFN|SON|LLP|MLF|MLP|LCC-?)(?![A-Z])[-_]?(\d+)?|VQFN-HR/,
+    pattern: /[A-Z]*(?:QFN|DFN|SON|LLP|MLF|MLP|LCC-?)(?![A-Z])[-_]?(\d+)?/,
     classId: 'qfn',
     size: leadlessSize,
   },
@@ -170,9 +164,9 @@ export const FAMILIES: readonly Family[] = [
 /** Families tried after the chip codes, whose letters they share. */
 export const LATE_FAMILIES: readonly Family[] = [
   { pattern: /FUSE/, classId: 'fuse', size: written },
-  { pattern: /(?<![A-Z])(?:L|IND|INDUCTOR)_|SRN\d{4}|SRP\d{4}/, classId: inductorClass, size: inductorSize },
+  { pattern: /(?<![A-Z])(?:L|IND|INDUCTOR)_/, classId: inductorClass, size: inductorSize },
   { pattern: /NTC|THERMISTOR/, classId: 'ntc', size: written },
-  { pattern: /MODULE|ESP32|WIFI/, classId: 'module-soldered', size: written },
+  { pattern: /MODULE|WIFI/, classId: 'module-soldered', size: written },
 ];
 
 /** '4x0603': four 0603 elements side by side, each as wide as a chip of this size; else the code in the name. */
@@ -205,7 +199,7 @@ function qfpSize(match: RegExpExecArray, { name, pinCount }: NameContext): ReadS
   return size ?? (usual[pins] ? rectangle(usual[pins], usual[pins], 1.6) : null);
 }
 
-/** 'SRN3015': usual inductor codes give side and height in tenths of a millimetre. */
+/** 'L_AB3015': usual inductor codes give side and height in tenths of a millimetre. */
 function inductorSize(_match: RegExpExecArray, { name }: NameContext): ReadSize | null {
   const coded = /[A-Z](\d{2})(\d{2})(?![0-9])/.exec(name);
   return sizeInName(name) ?? (coded && rectangle(Number(coded[1]) / 10, Number(coded[1]) / 10, Number(coded[2]) / 10));
