@@ -4,6 +4,7 @@ import { tidy } from '../outline/contour.ts';
 import type { ClaimedLand } from '../pads/claim.ts';
 import { type Pad, padsBox } from '../pads/collect.ts';
 import { describeLand, type PartLand, type Pose, toOwnAxes } from '../pads/extents.ts';
+import { fitsTurned, ownBoxes, type PinRows, pinRows, rowsByPin1 } from '../pads/rows.ts';
 import { applyTurn, type TurnRule } from '../pads/turn.ts';
 import { boxCentre, boxHeight, boxWidth, distance, type Point } from '../plane.ts';
 import type { PlacedMm } from '../register/register.ts';
@@ -40,7 +41,13 @@ export function buildPart(placement: PlacedMm, { pads, offset, rule, claimed }: 
   const centre = middle?.at ?? placed;
   const land = own ? describeLand(own, { ...centre, side, turn }) : null;
   const pin1 = land ? land.pin1 : firstPad(placement, offset, { ...centre, side, turn });
-  const body = bodyOf(placement, land, claimed.get(placement.refdes) ?? null, pin1);
+  const body = bodyOf(
+    placement,
+    land,
+    claimed.get(placement.refdes) ?? null,
+    pin1,
+    own ? pinRows(ownBoxes(own, { ...centre, side, turn })) : null,
+  );
   const part: Part = {
     refdes: placement.refdes,
     side,
@@ -98,7 +105,13 @@ const PAD_MM = 0.6;
 type Size = { readonly lengthMm: number; readonly widthMm: number };
 
 /** Class and body: by name first, then by named pads, unnamed pads, and the first pad's distance from the middle. */
-function bodyOf(placement: PlacedMm, land: PartLand | null, claimed: ClaimedLand | null, pin1: Point | null) {
+function bodyOf(
+  placement: PlacedMm,
+  land: PartLand | null,
+  claimed: ClaimedLand | null,
+  pin1: Point | null,
+  rows: PinRows | null,
+) {
   const { refdes, packageName, value } = placement;
   const pads = land ?? claimed;
   const guessWith = (bodyMm: Size | null) =>
@@ -113,12 +126,14 @@ function bodyOf(placement: PlacedMm, land: PartLand | null, claimed: ClaimedLand
   const byName = guessWith(null).package !== null;
   const byArm = pin1 && { lengthMm: 2 * Math.abs(pin1.x) + PAD_MM, widthMm: 2 * Math.abs(pin1.y) + PAD_MM };
   const guess = guessWith(pads ?? byArm);
-  const size = guess.package ?? {
+  const found = guess.package ?? {
     shape: 'rectangle' as const,
     lengthMm: FALLBACK_MM,
     widthMm: FALLBACK_MM,
     heightMm: null,
   };
+  const leads = rows ?? claimed?.rows ?? (pin1 && rowsByPin1(pin1, found));
+  const size = WITH_LEADS.has(guess.classId) && leads && byName ? alongRows(found, leads) : found;
   const mm = (length: number) => Math.max(MIN_BODY_MM, Math.round(length * 1e4) / 1e4);
   return {
     classId: guess.classId,
@@ -131,6 +146,13 @@ function bodyOf(placement: PlacedMm, land: PartLand | null, claimed: ClaimedLand
       heightMm: placement.heightMm && placement.heightMm < 200 ? placement.heightMm : size.heightMm,
     },
   };
+}
+
+/** Classes whose leads reach out beside the body: there the pads' long side says nothing about the body's. */
+const WITH_LEADS = new Set(['so', 'sot', 'optocoupler']);
+
+function alongRows<T extends Size>(size: T, rows: PinRows): T {
+  return fitsTurned(size, rows) ? { ...size, lengthMm: size.widthMm, widthMm: size.lengthMm } : size;
 }
 
 function sizeSource(

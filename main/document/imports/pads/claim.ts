@@ -1,6 +1,7 @@
 import { type Box, boxHeight, boxOfDiscs, boxWidth, distance, median, type Point } from '../plane.ts';
 import { arrayGrid, type PadGrid, type Pose, toOwnAxes } from './extents.ts';
 import { type PlainPad, sameSize } from './plain-pads.ts';
+import { ownBoxes, type PinRows, pinRows } from './rows.ts';
 
 /** A part that looks for its pads on a layer without references. */
 export interface Claimant extends Pose {
@@ -15,6 +16,7 @@ export interface ClaimedLand {
   readonly lengthMm: number;
   readonly widthMm: number;
   readonly grid: PadGrid | null;
+  readonly rows: PinRows | null;
 }
 
 const MAX_REACH_MM = 30;
@@ -106,7 +108,7 @@ function landOf(claimant: Claimant, claimed: readonly PlainPad[], claimants: rea
   }
   if (box === null || taken.length < 2) return null;
   const grid = arrayGrid(taken.map((pad) => toOwnAxes(claimant, pad)));
-  return { lengthMm: boxWidth(box), widthMm: boxHeight(box), grid };
+  return { lengthMm: boxWidth(box), widthMm: boxHeight(box), grid, rows: pinRows(ownBoxes(taken, claimant)) };
 }
 
 /** The box of both, made symmetrical about the origin: every claimed pad has its twin. */
@@ -139,7 +141,12 @@ function sharedByPackage(
     }
     const lengthMm = median(alike.map((land) => land.lengthMm));
     const widthMm = median(alike.map((land) => land.widthMm));
-    shared.set(refdes, { lengthMm, widthMm, grid: alike.find(({ grid }) => grid)?.grid ?? null });
+    shared.set(refdes, {
+      lengthMm,
+      widthMm,
+      grid: alike.find(({ grid }) => grid)?.grid ?? null,
+      rows: alike.find(({ rows }) => rows)?.rows ?? null,
+    });
   }
   return shared;
 }
