@@ -72,6 +72,9 @@ export async function renderWorkMap(input: WorkMapInput): Promise<{ bytes: Uint8
   return { bytes: await bytes, pages };
 }
 
+/** Date and minute as handed in; a time in UTC says so. */
+const printedAt = (date: string): string => date.slice(0, 16).replace('T', ' ') + (date.endsWith('Z') ? ' UTC' : '');
+
 /** A date that cannot be read becomes the start of the calendar rather than today: no clock in here. */
 function printDate(date: string): Date {
   const parsed = new Date(date);
@@ -102,7 +105,7 @@ function drawFoot(ink: Ink, input: WorkMapInput, page: number, pages: number): v
   ink.segment({ x: CONTENT.left, y: baseline - 11 }, { x: CONTENT.right, y: baseline - 11 }, { width: 0.4 });
   const { evaluation } = input.assessment;
   ink.text(CONTENT.left, baseline, `${SHEET.band(evaluation.bands)} ${SHEET.defers}`, style);
-  const printed = SHEET.footer(input.programVersion, input.date.slice(0, 16).replace('T', ' '));
+  const printed = SHEET.footer(input.programVersion, printedAt(input.date));
   ink.text(CONTENT.left, baseline + 11, printed, style);
   if (input.board.source.invented)
     ink.text((PAGE.width - ink.type.width(SHEET.invented, 'sans', 8)) / 2, baseline + 11, SHEET.invented, style);

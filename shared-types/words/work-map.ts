@@ -58,7 +58,6 @@ export const SHEET = {
   legend: {
     area: 'Rework area',
     areaBehind: 'Rework area, other side',
-    ring: 'Distance from the area',
     over: 'Over its limit (!)',
     unsure: 'Within the band (?)',
     reflow: 'Joints will reflow',
@@ -145,8 +144,8 @@ export const TABLES = {
   relocations: 'Relocations',
   exchanges: 'Exchanges',
   programming: 'Reprogramming',
-  open: 'Still open: suggested, not in the plan',
-  planned: 'In the plan',
+  open: 'Neighbours that need more than leaving: still open',
+  planned: 'Neighbours that need more than leaving: in the plan',
   exceptions: 'Neighbours that need more than leaving',
   notes: 'Notes of the evaluation',
   cautions: 'Cautions',
@@ -253,7 +252,7 @@ export const ACT = {
     ...strongDegrees(celsius),
     before === null ? ` (for ${refdes})` : ` (for ${refdes}; comes before ${before} is molten)`,
   ],
-  abortSkin: (refdes: string, celsius: number): Phrase => [`${refdes} skin `, ...strongDegrees(celsius)],
+  abortSkin: (targets: string, celsius: number): Phrase => [`${targets} skin `, ...strongDegrees(celsius)],
   runInfo: (side: Side, length: number): string => `${side}, ${seconds(length)}`,
   noAbort: (): Phrase => ['no limit is watched'],
   over: (parts: readonly { refdes: string; marginK: number }[]): string =>

@@ -39,10 +39,6 @@ export const LEGEND = {
   areaBehind: outlineSample(SHEET.legend.areaBehind, (ink, box) =>
     ink.box(box, { width: 0.7, colour: INK.soft, dash: [1.5, 2.5] }),
   ),
-  ring: outlineSample(SHEET.legend.ring, (ink, box) => {
-    const { y } = middleOf(box);
-    ink.segment({ x: box.x0, y }, { x: box.x1, y }, { width: 0.45, colour: INK.soft, dash: [4, 2] });
-  }),
   over: outlineSample(SHEET.legend.over, (ink, box) => {
     ink.polygon(outset(cornersOfBox(box), 1), { width: 0.9 });
     ink.polygon(outset(cornersOfBox(box), -1), { width: 0.9 });

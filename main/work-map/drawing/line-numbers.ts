@@ -9,11 +9,16 @@ const SIZE = 10;
 const SPACING = 240;
 const SHORTEST = 26;
 const STEP = 4;
+/** The same number is not written twice closer than this. */
+const APART = 60;
 
 type Spot = { at: PagePoint; slope: number; along: number };
 
 /** Places numbers into lines: upright, in a gap of the line, where the line runs level and nothing else stands. */
 export function numberLines(ink: Ink, field: LabelField, lines: readonly NumberedLine[]): void {
+  const placed: { text: string; at: PagePoint }[] = [];
+  const repeats = (text: string, at: PagePoint) =>
+    placed.some((one) => one.text === text && Math.hypot(one.at.x - at.x, one.at.y - at.y) < APART);
   for (const line of lines) {
     const face = line.strong ? 'monoStrong' : 'mono';
     const width = ink.type.width(line.text, face, SIZE);
@@ -22,8 +27,9 @@ export function numberLines(ink: Ink, field: LabelField, lines: readonly Numbere
       for (const spot of ranked) {
         const left = spot.at.x - width / 2;
         const box = textBox(left, spot.at.y + 0.35 * SIZE, width, SIZE);
-        if (!field.isFree(grownBox(box, 1))) continue;
+        if (!field.isFree(grownBox(box, 1)) || repeats(line.text, spot.at)) continue;
         field.take(box);
+        placed.push({ text: line.text, at: spot.at });
         knockOut(ink, box);
         ink.text(left, spot.at.y + 0.35 * SIZE, line.text, { face, size: SIZE });
         break;

@@ -53,8 +53,30 @@ function normalAway(from: PagePoint, to: PagePoint, centre: PagePoint): PagePoin
   return outwards ? normal : { x: -normal.x, y: -normal.y };
 }
 
-/** A closed wave along a polygon: whole waves per edge, so that the corners meet. */
-export function wave(polygon: readonly PagePoint[], length = 3.2, height = 0.75): PagePoint[] {
+/** The same on a round body: whole waves round it. */
+function roundWave({ centre, radius }: { centre: PagePoint; radius: number }): PagePoint[] {
+  const waves = Math.max(6, Math.round((2 * Math.PI * radius) / 3));
+  const height = radius < 6 ? 0.5 : 0.8;
+  return Array.from({ length: waves * 6 }, (_, step) => {
+    const angle = (2 * Math.PI * step) / (waves * 6);
+    const reach = radius + height * Math.sin(waves * angle);
+    return { x: centre.x + reach * Math.cos(angle), y: centre.y + reach * Math.sin(angle) };
+  });
+}
+
+const shortestEdge = (polygon: readonly PagePoint[]): number =>
+  Math.min(
+    ...polygon.map((from, index) => {
+      const to = polygon[(index + 1) % polygon.length];
+      return Math.hypot(to.x - from.x, to.y - from.y);
+    }),
+  );
+
+/** A closed wave along a polygon: whole waves per edge, so that the corners meet; finer on small bodies. */
+export function wave(polygon: readonly PagePoint[]): PagePoint[] {
+  const small = shortestEdge(polygon) < 12;
+  const length = small ? 2.4 : 3.4;
+  const height = small ? 0.5 : 0.8;
   const points: PagePoint[] = [];
   polygon.forEach((from, index) => {
     const to = polygon[(index + 1) % polygon.length];
@@ -82,7 +104,8 @@ export function drawPart(ink: Ink, part: Part, shape: PartShape, kind: OutlineKi
     ink.polygon(outset(shape.polygon, 2), { width: 0.9 }, INK.white);
     ink.polygon(shape.polygon, { width: 0.9 });
   } else if (kind === 'unsure') ink.polygon(shape.polygon, { width: 1, dash: [2.6, 1.6] }, INK.white);
-  else if (kind === 'reflow') ink.polygon(wave(shape.polygon), { width: 0.6 }, INK.white);
+  else if (kind === 'reflow')
+    ink.polygon(shape.round ? roundWave(shape.round) : wave(shape.polygon), { width: 0.6 }, INK.white);
   else ink.polygon(shape.polygon, { width: tall ? 1.1 : 0.55, colour }, INK.white);
 }
 

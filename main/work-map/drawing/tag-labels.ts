@@ -1,5 +1,5 @@
 import type { TagKind } from '../../../shared-types/tags.ts';
-import { INK, type PageBox, type PagePoint } from '../paper.ts';
+import { grownBox, INK, type PageBox, type PagePoint } from '../paper.ts';
 import { badgeWidth, drawBadge, drawGlyph, GLYPH_RADIUS } from './glyph.ts';
 import { type Ink, textBox } from './ink.ts';
 import { type LabelField, nearestPoint, placeNear } from './label-field.ts';
@@ -19,6 +19,8 @@ export type BodyLabel = {
 const TEXT_SIZE = 10;
 const TOP_OVER = 7.5;
 const GLYPH_GAP = 3;
+/** Labels keep this far from each other, so that two names do not read as one. */
+const APART = 1.5;
 
 type Layout = { width: number; height: number; glyphs: { left: number; badge: number | null }[]; textLeft: number };
 
@@ -57,7 +59,7 @@ export function placeLabel(ink: Ink, field: LabelField, label: BodyLabel): boole
   if (!spot) return false;
   const box = { x0: spot.x, y0: spot.y, x1: spot.x + layout.width, y1: spot.y + layout.height };
   if (spot.distance > 4) leader(ink, field, label.body, box, label.glyphs.length > 0);
-  field.take(box);
+  field.take(grownBox(box, APART));
   draw(ink, label, layout, spot);
   return true;
 }

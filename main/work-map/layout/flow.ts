@@ -1,6 +1,6 @@
 import type { Phrase } from '../../../shared-types/words/work-map.ts';
 import type { Ink } from '../drawing/ink.ts';
-import { lineHeight, type TextStyle, wrap } from '../drawing/phrase.ts';
+import { type Line, lineHeight, type TextStyle, wrap } from '../drawing/phrase.ts';
 import { ASCENT } from '../drawing/typeface.ts';
 import { CONTENT, CONTENT_WIDTH, INK } from '../paper.ts';
 
@@ -88,13 +88,20 @@ function sectionHead(ink: Ink, y: number, name: string): number {
   return y + 4 + lineHeight(SECTION) + 2;
 }
 
+/** What fits of a text on one line, with a mark where more was cut off. */
+function firstLine(ink: Ink, text: string, width: number): Line {
+  const [line, more] = wrap(text, width, SOFT, ink.type);
+  if (!more) return line;
+  const [shorter] = wrap(text, width - 12, SOFT, ink.type);
+  return { ...shorter, pieces: [...shorter.pieces, { text: '…', face: SOFT.face }] };
+}
+
 /** Ticket and board at the left, the page's name at the right, a hairline below. Returns where the page goes on. */
 function runningHead(ink: Ink, head: string, name: string): number {
   const baseline = CONTENT.top + 8;
   const nameWidth = ink.type.width(name, 'sansStrong', 10);
   const room = CONTENT_WIDTH - Math.min(nameWidth, 260) - 16;
-  const [left] = wrap(head, room, SOFT, ink.type);
-  ink.line(left, CONTENT.left, baseline, SOFT);
+  ink.line(firstLine(ink, head, room), CONTENT.left, baseline, SOFT);
   const [right] = wrap(name, 260, STRONG, ink.type);
   ink.line(right, CONTENT.right - right.width, baseline, STRONG);
   ink.segment({ x: CONTENT.left, y: baseline + 6 }, { x: CONTENT.right, y: baseline + 6 }, { width: 0.8 });

@@ -110,7 +110,6 @@ function entriesOf(facts: SheetFacts, request: Pick<PictureRequest, 'side' | 'co
   const states = (['over', 'unsure', 'reflow'] as const)
     .filter((kind) => outlines.has(kind) && (content.close || kind === 'over'))
     .map((kind) => LEGEND[kind]);
-  const rings = content.close && here ? [LEGEND.ring] : [];
   const empty = content.close && outlines.has('empty') ? [LEGEND.empty] : [];
-  return [...tags, ...watch, ...areas, ...rings, ...states, ...covers, ...empty];
+  return [...tags, ...watch, ...areas, ...states, ...covers, ...empty];
 }

@@ -21,6 +21,7 @@ export type Column = {
 const PAD_X = 4;
 const PAD_Y = 3;
 const WRITE_IN_HEIGHT = 22;
+const TAGGED_HEIGHT = 2 * GLYPH_RADIUS + 14;
 
 type Laid = { lines: Line[]; style: TextStyle; align: 'left' | 'right' };
 
@@ -105,7 +106,7 @@ const heightOf = (cells: readonly Laid[]): number =>
 
 const heightOfMarks = (row: readonly Cell[]): number =>
   row.some((cell) => !isWords(cell) && 'tag' in cell)
-    ? 2 * GLYPH_RADIUS + 14
+    ? TAGGED_HEIGHT
     : row.some((cell) => !isWords(cell))
       ? WRITE_IN_HEIGHT
       : 0;
@@ -141,9 +142,8 @@ function drawRow(
   height: number,
 ): void {
   const top = flow.y;
-  const marked = row.some((cell) => !isWords(cell) && 'tag' in cell);
-  const textHeight = heightOf(cells);
-  drawCells(flow, cells, widths, marked || height > textHeight ? top + Math.max(0, (height - textHeight) / 2) : top);
+  const slack = Math.max(0, height - heightOf(cells));
+  drawCells(flow, cells, widths, top + slack / 2);
   let x = CONTENT.left;
   row.forEach((cell, index) => {
     if (!isWords(cell)) drawMark(flow, cell, x, widths[index], top, height);
@@ -161,7 +161,8 @@ function drawMark(
   top: number,
   height: number,
 ): void {
-  const middle = top + height / 2;
+  // Beside many lines of words a mark stands at their beginning.
+  const middle = top + Math.min(height, 'tag' in cell ? TAGGED_HEIGHT : 2 * WRITE_IN_HEIGHT) / 2;
   if ('blank' in cell)
     flow.ink.box({ x0: x + 2, x1: x + width - 2, y0: top + 2, y1: top + height - 2 }, { width: 0.6, colour: INK.soft });
   else if ('tick' in cell)

@@ -10,11 +10,11 @@ import { CONTENT, CONTENT_WIDTH, INK } from '../paper.ts';
 const TITLE_HEIGHT = 18;
 const PAD = 5;
 const COLUMNS: readonly { title: string; share: number }[] = [
-  { title: TABLES.columns.run, share: 92 },
-  { title: TABLES.columns.gasOn, share: 88 },
-  { title: TABLES.columns.molten, share: 66 },
-  { title: TABLES.columns.stop, share: 66 },
-  { title: TABLES.columns.gasOff, share: 104 },
+  { title: TABLES.columns.run, share: 88 },
+  { title: TABLES.columns.gasOn, share: 86 },
+  { title: TABLES.columns.molten, share: 58 },
+  { title: TABLES.columns.stop, share: 62 },
+  { title: TABLES.columns.gasOff, share: 122 },
   { title: TABLES.columns.abort, share: 96 },
 ];
 
@@ -113,12 +113,14 @@ const gasOff = (act: ActNumbers): Phrase => {
 function aborts(act: ActNumbers): Phrase {
   const read = act.numbers.find((numbers) => numbers.abortAtC !== undefined);
   const early = read?.abortFor === read?.firstOver && (read?.secondsToSpare ?? 0) < 0;
-  const skins = (act.result?.targets ?? []).filter((target) => Number.isFinite(target.skinLimitC));
+  const skins = new Map<number, string[]>();
+  for (const { refdes, skinLimitC } of act.result?.targets ?? [])
+    if (Number.isFinite(skinLimitC)) skins.set(skinLimitC, [...(skins.get(skinLimitC) ?? []), refdes]);
   const lines = [
     ...(read?.abortAtC === undefined
       ? []
       : [ACT.abortReading(read.abortOn ?? 'site', read.abortFor ?? '', read.abortAtC, early ? read.refdes : null)]),
-    ...skins.map((target) => ACT.abortSkin(target.refdes, target.skinLimitC)),
+    ...[...skins].map(([celsius, targets]) => ACT.abortSkin(targets.join(', '), celsius)),
   ];
   return lines.length > 0 ? stacked(lines) : ACT.noAbort();
 }

@@ -107,6 +107,31 @@ function drawRemovals(sheet: Sheet): void {
   const tags = removalsByTray(facts);
   if (tags.length === 0) return;
   const back = tags.filter((tag) => tag.goesBack).length;
+  flow.need(130);
+  drawTable(
+    flow,
+    [
+      { title: '', share: 1, style: STRONG },
+      { title: '', width: 78, align: 'right' },
+      { title: '', width: 44 },
+      { title: '', width: 40, style: FIGURES },
+      { title: '', width: 84, align: 'right' },
+      { title: '', width: 44 },
+      { title: '', width: 40, style: FIGURES },
+    ],
+    [
+      [
+        SHEET.removalCount(tags.length, back),
+        SHEET.countOff,
+        { blank: true },
+        SHEET.of(tags.length),
+        SHEET.countBack,
+        { blank: true },
+        SHEET.of(back),
+      ],
+    ],
+    TABLES.removals,
+  );
   drawTable(
     flow,
     [
@@ -133,30 +158,6 @@ function drawRemovals(sheet: Sheet): void {
         returned,
       ];
     }),
-    TABLES.removals,
-  );
-  drawTable(
-    flow,
-    [
-      { title: '', share: 1, style: STRONG },
-      { title: '', width: 78, align: 'right' },
-      { title: '', width: 44 },
-      { title: '', width: 40, style: FIGURES },
-      { title: '', width: 84, align: 'right' },
-      { title: '', width: 44 },
-      { title: '', width: 40, style: FIGURES },
-    ],
-    [
-      [
-        SHEET.removalCount(tags.length, back),
-        SHEET.countOff,
-        { blank: true },
-        SHEET.of(tags.length),
-        SHEET.countBack,
-        { blank: true },
-        SHEET.of(back),
-      ],
-    ],
   );
 }
 
@@ -228,22 +229,14 @@ function drawProgramming(sheet: Sheet): void {
 function drawExceptions(sheet: Sheet): void {
   const { facts, flow } = sheet;
   const rows = exceptionsOf(facts);
-  flow.heading(TABLES.exceptions);
+  if (rows.length === 0) flow.heading(TABLES.exceptions);
   if (rows.length === 0) flow.paragraph(SHEET.noExceptions);
   for (const [title, done] of [
     [TABLES.open, false],
     [TABLES.planned, true],
   ] as const) {
-    const listed = rows.filter(({ action }) => action.done === done);
-    if (listed.length === 0) continue;
-    flow.need(70);
-    flow.paragraph(title, STRONG);
-    flow.space(2);
-    drawTable(
-      flow,
-      EXCEPTION_COLUMNS,
-      listed.map((row) => exceptionCells(sheet, row)),
-    );
+    const listed = rows.filter(({ action }) => action.done === done).map((row) => exceptionCells(sheet, row));
+    drawTable(flow, EXCEPTION_COLUMNS, listed, title);
   }
   const { count, reflowing } = ordinaryParts(facts);
   flow.paragraph(SHEET.ordinary(count, reflowing.length), STRONG);

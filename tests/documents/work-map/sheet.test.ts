@@ -1,56 +1,21 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { evaluate } from '../../../main/heat/evaluate.ts';
-import { assess } from '../../../main/planning/assess.ts';
-import { loadSheetFonts } from '../../../main/shells/fonts.ts';
-import { renderWorkMap } from '../../../main/work-map/render.ts';
 import type { Board } from '../../../shared-types/board.ts';
-import type { Assessment } from '../../../shared-types/evaluation.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import { emptyPlan } from '../../../shared-types/rules/new-plan.ts';
 import { cautionsFor } from '../../../shared-types/words/cautions.ts';
 import { clock } from '../../../shared-types/words/work-map.ts';
-import {
-  fontsOfPdf,
-  overlappingWords,
-  type PdfPage,
-  pagesOfPdf,
-  popplerMissing,
-  textOfPdf,
-  wordsOutside,
-} from '../../support/pdf.ts';
+import { type PdfPage, pagesOfPdf, popplerMissing, textOfPdf } from '../../support/pdf.ts';
 import { madeUpBoard, madeUpPlan } from '../../unit/main/work-map/made-up.ts';
+import {
+  assessed,
+  expectBenchSizes,
+  expectEmbeddedFonts,
+  expectInsidePages,
+  expectWordsApart,
+  print,
+} from './print.ts';
 
-const fonts = loadSheetFonts();
 if (popplerMissing) console.log(`Skipped: ${popplerMissing}`);
-
-/** The real evaluation and the real advice; a plan that cannot be evaluated yet gets nothing of either. */
-function assessed(board: Board, plan: Plan): Assessment {
-  if (plan.heatRuns.length === 0) return notAssessed;
-  const evaluation = evaluate(board, plan, { phase: 'coarse' });
-  if (!evaluation.ok) throw new Error(JSON.stringify(evaluation.problem));
-  return assess(board, plan, evaluation.value);
-}
-
-const notAssessed: Assessment = {
-  evaluation: {
-    revision: 0,
-    phase: 'coarse',
-    grid: { columns: 0, rows: 0, cellMm: 1, originX: 0, originY: 0, grownFromMm: null },
-    fields: { top: new Float32Array(), bottom: new Float32Array() },
-    runs: [],
-    parts: [],
-    notEvaluated: [],
-    notices: [],
-    bands: 'not-computed',
-  },
-  actions: [],
-  findings: [],
-  runNumbers: [],
-  cautions: [],
-};
-
-const print = (board: Board, plan: Plan, assessment: Assessment, date = '2026-11-25T10:00') =>
-  renderWorkMap({ board, plan, assessment, fonts, date, programVersion: '0.1.0' });
 
 const LONG = 'Überlandstraße-Łódź Дніпро Θεσσαλονίκη ≥ 10 kΩ ± 5 % → '.repeat(4).slice(0, 200);
 
@@ -102,17 +67,6 @@ const cases: Case[] = [
   { name: 'long names and notes in many scripts', board: renamed(board240), plan: wordy(board240) },
 ];
 
-/** A4 by ISO 216 is 210 x 297 mm; a point is 1/72 inch (ISO 32000-1, 8.3.2.3). */
-const A4 = { width: (210 / 25.4) * 72, height: (297 / 25.4) * 72 };
-
-/** Smaller than 10 pt only: the foot line and designators of parts that need nothing. The fonts' boxes are 1.3 sizes high. */
-function tooSmall(page: PdfPage, board: Board): string[] {
-  const designators = new Set(board.parts.map((part) => part.refdes));
-  return page.words
-    .filter((word) => word.y1 - word.y0 < 11.4 && word.y0 < page.height - 42 && !designators.has(word.text))
-    .map((word) => word.text);
-}
-
 describe.skipIf(popplerMissing)('the printed work map', () => {
   for (const { name, board, plan } of cases)
     describe(name, () => {
@@ -129,26 +83,19 @@ describe.skipIf(popplerMissing)('the printed work map', () => {
 
       it('is A4, every word well inside the page', () => {
         expect(pages.length).toBe(told);
-        for (const page of pages) {
-          expect(page.width).toBeCloseTo(A4.width, 1);
-          expect(page.height).toBeCloseTo(A4.height, 1);
-          expect(page.words.length).toBeGreaterThan(5);
-          expect(wordsOutside(page, 14)).toEqual([]);
-        }
+        expectInsidePages(pages);
       });
 
       it('keeps every word clear of every other', () => {
-        for (const page of pages) expect(overlappingWords(page)).toEqual([]);
+        expectWordsApart(pages);
       });
 
       it('prints figures for the bench at 10 points or more', () => {
-        for (const page of pages) expect(tooSmall(page, board)).toEqual([]);
+        expectBenchSizes(pages, board);
       });
 
       it('embeds its fonts', () => {
-        const used = fontsOfPdf(bytes);
-        expect(used.length).toBeGreaterThan(2);
-        expect(used.filter((font) => !font.embedded || !font.subset)).toEqual([]);
+        expectEmbeddedFonts(bytes);
       });
     });
 });
