@@ -5,7 +5,7 @@ import { runnerImport } from 'vite';
 
 const here = new URL('.', import.meta.url);
 const { module } = await runnerImport(fileURLToPath(new URL('make/files.ts', here)), { logLevel: 'error' });
-for (const [name, text] of Object.entries(module.sampleFiles())) {
-  writeFileSync(new URL(name, here), text);
-  console.log(`${name}: ${text.length} characters`);
+for (const [name, content] of Object.entries(module.sampleFiles())) {
+  writeFileSync(new URL(name, here), content);
+  console.log(`${name}: ${content.length} characters or bytes`);
 }
