@@ -38,6 +38,7 @@ const PITCH_MM = 0.8;
 const PAD_LENGTH_MM = 1.5;
 /** A first pin so near an axis stands alone opposite a row. */
 const ALONE_MM = 0.2;
+const CLEAR_MM = 0.3;
 
 /** Rows as pin 1 alone suggests them: the way round in which the body fits better; pitch and pad length are usual ones. */
 export function rowsByPin1(pin1: Point, { lengthMm, widthMm }: Sides): PinRows {
@@ -53,9 +54,13 @@ export function rowsByPin1(pin1: Point, { lengthMm, widthMm }: Sides): PinRows {
       Math.abs(widthMm - alongMm) + Math.abs(lengthMm - acrossMm),
     );
   const [upright, level] = [rows('y', 'x'), rows('x', 'y')];
-  if (Math.abs(pin1.x) < ALONE_MM) return level;
-  if (Math.abs(pin1.y) < ALONE_MM) return upright;
-  return misfit(level) < misfit(upright) ? level : upright;
+  const sides = { alongMm: Math.max(lengthMm, widthMm), acrossMm: Math.min(lengthMm, widthMm) };
+  if (Math.abs(pin1.x) < ALONE_MM) return { along: 'x', ...sides };
+  if (Math.abs(pin1.y) < ALONE_MM) return { along: 'y', ...sides };
+  const better = misfit(upright) - misfit(level);
+  // Nothing to choose between: rows lie further apart than the leads of a three-lead part.
+  if (Math.abs(better) < CLEAR_MM) return reach.x > reach.y ? { along: 'y', ...sides } : { along: 'x', ...sides };
+  return better > 0 ? level : upright;
 }
 
 interface Spot {

@@ -79,3 +79,12 @@ test.each([
   expect(rows.along).toBe('y');
   expect(fitsTurned({ lengthMm: alongY, widthMm: acrossX }, rows)).toBe(true);
 });
+
+test.each([
+  ['one of the row of two', { x: -0.95, y: -1.016 }],
+  ['the lone lead', { x: 0.01, y: 1.016 }],
+])('SOT-23 by its first pin, %s: rows along x', (_, pin1) => {
+  const rows = rowsByPin1(pin1, { lengthMm: 1.3, widthMm: 2.9 });
+  expect(rows.along).toBe('x');
+  expect(fitsTurned({ lengthMm: 1.3, widthMm: 2.9 }, rows)).toBe(true);
+});
