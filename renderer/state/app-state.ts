@@ -1,4 +1,4 @@
-import type { TicketCard } from '../../shared-types/contract.ts';
+import type { RequestOutput, TicketCard } from '../../shared-types/contract.ts';
 import type { Assessment } from '../../shared-types/evaluation.ts';
 import type { Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
@@ -65,7 +65,10 @@ export type Notice = {
   text: string;
 };
 
-export type DialogName = 'new' | 'import' | 'palette' | 'help' | 'settings' | 'order';
+/** A board read from files, with what is to be told about it. */
+export type Imported = RequestOutput<'import.read'> & { fileNames: readonly string[] };
+
+export type DialogName = 'new' | 'import' | 'palette' | 'help' | 'settings';
 
 export type AppState = {
   settings: Settings;
@@ -80,6 +83,8 @@ export type AppState = {
   evaluation: EvaluationState;
   notices: readonly Notice[];
   dialog: DialogName | null;
+  /** What the last import found, shown before a ticket is made of it. */
+  imported: Imported | null;
   menu: { pick: Pick | null; page: Point } | null;
   /** A ticket is being opened or made. */
   busy: boolean;
@@ -119,6 +124,7 @@ export function startingState(): AppState {
     evaluation: noEvaluation,
     notices: [],
     dialog: null,
+    imported: null,
     menu: null,
     busy: false,
   };

@@ -6,14 +6,14 @@ import type { CanvasModel } from './canvas-model.ts';
 import { isStale } from './evaluation-inbox.ts';
 
 /** What a canvas gets before a ticket is open. */
-const nothing: TicketDocument = { board: emptyBoard('-', 1, 1), plan: emptyPlan('-') };
+export const noDocument: TicketDocument = { board: emptyBoard('-', 1, 1), plan: emptyPlan('-') };
 
 export const isDark = (state: AppState): boolean =>
   state.settings.theme === 'dark' || (state.settings.theme === 'system' && state.systemDark);
 
 /** Everything the canvas draws, out of the window's state. */
 export function canvasModelOf(state: AppState): CanvasModel {
-  const document = state.ticket?.document ?? nothing;
+  const document = state.ticket?.document ?? noDocument;
   const { view, selection, evaluation } = state;
   const runId = document.plan.heatRuns.some((run) => run.id === view.shownRunId) ? view.shownRunId : null;
   return {

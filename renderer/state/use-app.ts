@@ -1,6 +1,9 @@
 import { createContext, useContext, useRef, useSyncExternalStore } from 'react';
+import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { App } from './app.ts';
 import type { AppState } from './app-state.ts';
+import type { Edit } from './canvas-model.ts';
+import { noDocument } from './canvas-model-of.ts';
 
 export const AppContext = createContext<App | null>(null);
 
@@ -35,3 +38,24 @@ function sameFields(a: unknown, b: unknown): boolean {
 
 const isPlain = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && Object.getPrototypeOf(value) === Object.prototype;
+
+/** The open ticket's document. */
+export function useDocument(): TicketDocument {
+  return useAppState((state) => state.ticket?.document ?? noDocument);
+}
+
+/** `onType` and `onDone` of a text field whose words go into the document as one undo step. */
+export function useTypedEdit(label: string, edit: (value: string) => Edit) {
+  const { bench, store } = useApp();
+  const preview = (value: string) => {
+    if (store.get().gesture?.label !== label) bench.begin(label);
+    bench.preview(edit(value));
+  };
+  return {
+    onType: preview,
+    onDone: (value: string) => {
+      preview(value);
+      bench.commit();
+    },
+  };
+}

@@ -83,8 +83,19 @@ function viewVerbs(store: Store<AppState>) {
         ...state,
         view: { ...state.view, hover: at && { at, temperatureC, pick } },
       }))) as Workbench['hover'],
-    openMenu: ((pick, page) => store.set((state) => ({ ...state, menu: { pick, page } }))) as Workbench['openMenu'],
+    openMenu: ((pick, page) =>
+      store.set((state) => ({
+        ...state,
+        selection: selectUnder(state.selection, pick),
+        menu: { pick, page },
+      }))) as Workbench['openMenu'],
   };
+}
+
+/** A menu works on what was under the pointer; a selection that holds it stays whole. */
+function selectUnder(before: Selection, pick: Pick | null): Selection {
+  if (!pick || (pick.kind === 'part' && before.parts.has(pick.refdes))) return before;
+  return selectPicks(before, [pick], 'replace');
 }
 
 /** The selection after picking: parts add up, a site or a watch point is one at a time. */

@@ -1,0 +1,26 @@
+import { ImportDialog } from '../stages/start/ImportDialog.tsx';
+import { NewTicketDialog } from '../stages/start/NewTicketDialog.tsx';
+import type { DialogName } from '../state/app-state.ts';
+import { useApp, useAppState } from '../state/use-app.ts';
+import { KeySheet } from './KeySheet.tsx';
+import { Palette } from './Palette.tsx';
+import { SettingsSheet } from './SettingsSheet.tsx';
+
+const dialogs: Record<DialogName, (props: { onClose: () => void }) => React.ReactNode> = {
+  new: NewTicketDialog,
+  import: ImportDialog,
+  palette: Palette,
+  help: KeySheet,
+  settings: SettingsSheet,
+};
+
+/** The one sheet that may lie over the window. */
+export function Dialogs() {
+  const app = useApp();
+  const name = useAppState((state) => state.dialog);
+  if (!name) return null;
+  const Shown = dialogs[name];
+  return (
+    <Shown onClose={() => app.store.set((state) => (state.dialog === name ? { ...state, dialog: null } : state))} />
+  );
+}

@@ -1,0 +1,25 @@
+import './frame.css';
+import { PartsMirror } from '../accessibility/PartsMirror.tsx';
+import { Tray } from '../table/Tray.tsx';
+import { CanvasHost } from './CanvasHost.tsx';
+import { ContextMenu } from './ContextMenu.tsx';
+import { PanelArea } from './PanelArea.tsx';
+import { StageRail } from './StageRail.tsx';
+import { StatusLine } from './StatusLine.tsx';
+import { TopBar } from './TopBar.tsx';
+
+/** The window with a ticket open. */
+export function Frame() {
+  return (
+    <div className="frame">
+      <TopBar />
+      <StageRail />
+      <CanvasHost />
+      <Tray />
+      <PanelArea />
+      <StatusLine />
+      <ContextMenu />
+      <PartsMirror />
+    </div>
+  );
+}

@@ -1,0 +1,89 @@
+import { frameWords as words } from '../../shared-types/words/window/frame.ts';
+import { isStale } from '../state/evaluation-inbox.ts';
+import { useApp, useAppState } from '../state/use-app.ts';
+import { useUnits } from '../state/use-units.ts';
+import { Button } from '../widgets/Buttons.tsx';
+
+/** Where the pointer is, how hot it gets there, what is being worked out, and the zoom. */
+export function StatusLine() {
+  return (
+    <footer className="status-line">
+      <Pointer />
+      <span className="space" />
+      <Progress />
+      <Zoom />
+    </footer>
+  );
+}
+
+function Pointer() {
+  const hover = useAppState((state) => state.view.hover);
+  const hasFigures = useAppState((state) => state.evaluation.assessment !== null);
+  const { showMm, lengthSign, measures } = useUnits();
+  if (!hover) return <span>{words.offBoard}</span>;
+  const digits = lengthSign === 'mil' ? 0 : 1;
+  const place = (mm: number) => showMm(mm).toFixed(digits).padStart(6, '\u2007');
+  const name = hover.pick?.kind === 'part' ? hover.pick.refdes : null;
+  return (
+    <>
+      <span className="place">
+        x <span className="figure">{place(hover.at.x)}</span> y <span className="figure">{place(hover.at.y)}</span>{' '}
+        {lengthSign}
+      </span>
+      {hasFigures && hover.temperatureC !== null && (
+        <span>
+          <span className="figure">{measures.temperature(hover.temperatureC)}</span>, {words.noBand}
+        </span>
+      )}
+      {name && <span className="figure">{name}</span>}
+    </>
+  );
+}
+
+function Progress() {
+  const app = useApp();
+  const { running, stale, cancelled } = useAppState((state) => ({
+    running: state.evaluation.running,
+    stale: isStale(state.evaluation),
+    cancelled: state.evaluation.cancelled,
+  }));
+  if (running)
+    return (
+      <span className="progress" role="status">
+        {words.computing[running.phase]}
+        <span
+          className="track"
+          role="progressbar"
+          aria-label={words.computing[running.phase]}
+          aria-valuenow={Math.round(running.share * 100)}
+          aria-valuemin={0}
+          aria-valuemax={100}
+        >
+          <span className="done" style={{ width: `${running.share * 100}%` }} />
+        </span>
+        <Button look="link" small onPress={() => app.tickets.cancelEvaluation()}>
+          {words.cancelEvaluation}
+        </Button>
+      </span>
+    );
+  if (cancelled)
+    return (
+      <span className="progress">
+        {words.stopped}
+        <Button look="link" small onPress={() => app.tickets.runEvaluation()}>
+          {words.runAgain}
+        </Button>
+      </span>
+    );
+  return stale ? <span>{words.stale}</span> : null;
+}
+
+function Zoom() {
+  const zoom = useAppState((state) => Math.round(state.view.zoom * 10) / 10);
+  if (!zoom) return null;
+  return (
+    <span>
+      {words.zoom} <span className="figure">{zoom}</span> px/mm
+    </span>
+  );
+}

@@ -1,0 +1,84 @@
+import { boxOf, flattenContour } from '../../../shared-types/geometry.ts';
+import { boardWords as words } from '../../../shared-types/words/window/board.ts';
+import { editLabels } from '../../../shared-types/words/window/edits.ts';
+import { setBoardData } from '../../editing/board-data.ts';
+import { useDocument, useTypedEdit } from '../../state/use-app.ts';
+import { useUnits } from '../../state/use-units.ts';
+import { Section } from '../../widgets/Section.tsx';
+import { TextEntry } from '../../widgets/TextEntry.tsx';
+import { ClassSection } from './ClassSection.tsx';
+import { LaminateSection } from './LaminateSection.tsx';
+import '../stages.css';
+import './board.css';
+
+export function BoardStage() {
+  return (
+    <>
+      <BoardSection />
+      <ClassSection />
+      <LaminateSection />
+      <CoverSection />
+    </>
+  );
+}
+
+function BoardSection() {
+  const { board } = useDocument();
+  const { measures } = useUnits();
+  const name = useTypedEdit(editLabels.board, (value) => (document) => setBoardData(document, { name: value }));
+  const revision = useTypedEdit(editLabels.board, (value) => (document) => setBoardData(document, { revision: value }));
+  const box = boxOf(flattenContour(board.outline, 0.1));
+  const top = board.parts.filter((part) => part.side === 'top').length;
+  const empty = board.parts.filter((part) => !part.fitted).length;
+  return (
+    <Section title={words.board}>
+      <TextEntry label={words.name} value={board.name} longest={200} needed {...name} />
+      <TextEntry label={words.revision} value={board.revision} longest={100} {...revision} />
+      <dl className="lines" style={{ paddingTop: 8 }}>
+        <dt>{words.size}</dt>
+        <dd className="figure">
+          {measures.length(box.maxX - box.minX)} × {measures.length(box.maxY - box.minY)}
+        </dd>
+        <dt>{words.parts}</dt>
+        <dd>{words.partsOf(top, board.parts.length - top)}</dd>
+        {empty > 0 && (
+          <>
+            <dt>{words.empty}</dt>
+            <dd className="figure">{empty}</dd>
+          </>
+        )}
+        <dt>{words.drawnFrom}</dt>
+        <dd>{board.source.invented ? words.invented : board.source.drawnFrom}</dd>
+        {board.source.licence && (
+          <>
+            <dt>{words.licence}</dt>
+            <dd>{board.source.licence}</dd>
+          </>
+        )}
+      </dl>
+    </Section>
+  );
+}
+
+function CoverSection() {
+  const { covers } = useDocument().board;
+  const { measures } = useUnits();
+  if (covers.length === 0) return null;
+  return (
+    <Section title={words.covers} count={covers.length}>
+      <dl className="lines">
+        {covers.map((cover) => (
+          <div key={cover.id} style={{ display: 'contents' }}>
+            <dt>
+              <span className="mono">{cover.id}</span> {words.coverKinds[cover.kind].toLowerCase()},{' '}
+              {words.fixings[cover.fixing]}
+            </dt>
+            <dd className="figure">
+              {measures.length(cover.lengthMm)} × {measures.length(cover.widthMm)}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Section>
+  );
+}

@@ -1,0 +1,81 @@
+import type { HeatRun } from '../../../shared-types/plan.ts';
+import { heatWords as words } from '../../../shared-types/words/window/heat.ts';
+import { useAppState, useDocument } from '../../state/use-app.ts';
+import { useUnits } from '../../state/use-units.ts';
+import { type ChartPoint, profileLines } from './profile-lines.ts';
+
+const WIDTH = 320;
+const HEIGHT = 132;
+const LEFT = 30;
+const RIGHT = 44;
+const TOP = 10;
+const FOOT = 18;
+
+/** The run as a picture: gas, preheater, and the board at the site as far as it is worked out. */
+export function ProfileChart({ run }: { run: HeatRun }) {
+  const { roomC } = useDocument().plan.station;
+  const result = useAppState((state) =>
+    state.evaluation.assessment?.evaluation.runs.find((one) => one.runId === run.id),
+  );
+  const { showC } = useUnits();
+  const lines = profileLines(run, result, roomC);
+  const top = Math.ceil((lines.highestC + 20) / 100) * 100;
+  const x = (s: number) => LEFT + (s / lines.seconds) * (WIDTH - LEFT - RIGHT);
+  const y = (c: number) => TOP + (1 - c / top) * (HEIGHT - TOP - FOOT);
+  const path = (points: readonly ChartPoint[]) =>
+    `M${points.map((p) => `${x(p.s).toFixed(1)} ${y(p.c).toFixed(1)}`).join('L')}`;
+  const ticks = Array.from({ length: top / 100 + 1 }, (_, index) => index * 100);
+  const gas = lines.gas.at(-1)?.at(-1);
+  const site = lines.site.at(-1);
+  return (
+    <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words.chart(run.name)}>
+      {ticks.map((c) => (
+        <g key={c}>
+          <line className={c === 0 ? 'axis' : 'grid'} x1={LEFT} x2={WIDTH - RIGHT} y1={y(c)} y2={y(c)} />
+          <text className="figure" x={LEFT - 5} y={y(c) + 4} textAnchor="end">
+            {Math.round(showC(c))}
+          </text>
+        </g>
+      ))}
+      {lines.ends.map((s, index) => (
+        <g key={s}>
+          <line className="grid" x1={x(s)} x2={x(s)} y1={y(0)} y2={y(0) + 4} />
+          {shownEnd(lines.ends, index, lines.seconds) && (
+            <text className="figure" x={x(s)} y={HEIGHT - 2} textAnchor="middle">
+              {Math.round(s)}
+            </text>
+          )}
+        </g>
+      ))}
+      <path className="below" d={path(lines.below)} />
+      {lines.gas.map((piece) => (
+        <path key={piece[0].s} className="gas" d={path(piece)} />
+      ))}
+      {lines.site.length > 0 && <path className="site-line" d={path(lines.site)} />}
+      {lines.site.slice(1).map((point) => (
+        <circle key={point.s} className="site" cx={x(point.s)} cy={y(point.c)} r="2.500" />
+      ))}
+      {gas && (
+        <text className="name" x={x(gas.s) + 4} y={y(gas.c) + 4}>
+          {words.chartGas}
+        </text>
+      )}
+      <text x={x(lines.seconds * 0.02)} y={y(lines.below[1].c) - 5}>
+        {words.chartBelow}
+      </text>
+      {site && (
+        <text className="site-name" x={x(site.s) + 5} y={y(site.c) + 4}>
+          {words.chartSite}
+        </text>
+      )}
+    </svg>
+  );
+}
+
+/** Ends whose figures would lie on each other are left out; the last one always stands. */
+function shownEnd(ends: readonly number[], index: number, seconds: number): boolean {
+  if (index === ends.length - 1) return true;
+  const apart = seconds * 0.11;
+  const before = ends.slice(0, index).findLast((_, other) => shownEnd(ends, other, seconds)) ?? -Infinity;
+  return ends[index] - before > apart && seconds - ends[index] > apart;
+}

@@ -1,0 +1,48 @@
+import { useState } from 'react';
+import type { Finding } from '../../../shared-types/evaluation.ts';
+import { findingWords } from '../../../shared-types/words/findings.ts';
+import { planWords as words } from '../../../shared-types/words/window/plan.ts';
+import { useAppState } from '../../state/use-app.ts';
+import { useUnits } from '../../state/use-units.ts';
+import { Button } from '../../widgets/Buttons.tsx';
+import { Section } from '../../widgets/Section.tsx';
+
+const SHOWN_AT_FIRST = 5;
+const rank = { stop: 0, warn: 1, note: 2 };
+
+/** What planning found, the gravest first. */
+export function FindingSection() {
+  const findings = useAppState((state) => state.evaluation.assessment?.findings);
+  const [all, setAll] = useState(false);
+  if (!findings || findings.length === 0) return null;
+  const sorted = findings.toSorted((a, b) => rank[a.weight] - rank[b.weight]);
+  const shown = all ? sorted : sorted.slice(0, SHOWN_AT_FIRST);
+  return (
+    <Section title={words.findings} count={findings.length}>
+      <ul>
+        {shown.map((finding) => (
+          <FindingRow key={`${finding.code} ${finding.place.id}`} finding={finding} />
+        ))}
+      </ul>
+      {shown.length < sorted.length && (
+        <Button look="link" small onPress={() => setAll(true)}>
+          {words.moreOf(sorted.length - shown.length)}
+        </Button>
+      )}
+    </Section>
+  );
+}
+
+function FindingRow({ finding }: { finding: Finding }) {
+  const { measures } = useUnits();
+  const { what, todo } = findingWords(finding, measures);
+  return (
+    <li className="finding" data-weight={finding.weight}>
+      <span className="weight">{words.weights[finding.weight]}</span>
+      <div>
+        {what}. {todo}
+        {finding.source && <span className="source">{finding.source.text}</span>}
+      </div>
+    </li>
+  );
+}

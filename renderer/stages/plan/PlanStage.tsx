@@ -1,0 +1,22 @@
+import { FindingSection } from './FindingSection.tsx';
+import { SiteSection } from './SiteSection.tsx';
+import { SuggestionSection } from './SuggestionSection.tsx';
+import { TicketFold } from './TicketFold.tsx';
+import { WatchSection } from './WatchSection.tsx';
+import { WorkSection } from './WorkSection.tsx';
+import '../stages.css';
+import './plan.css';
+
+/** What is to be done: sites, suggestions, tags in the order of work. */
+export function PlanStage() {
+  return (
+    <>
+      <SiteSection />
+      <SuggestionSection />
+      <WorkSection />
+      <WatchSection />
+      <FindingSection />
+      <TicketFold />
+    </>
+  );
+}

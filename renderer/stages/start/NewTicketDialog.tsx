@@ -1,0 +1,131 @@
+import { FolderInput } from 'lucide-react';
+import { useState } from 'react';
+import { FileTrigger } from 'react-aria-components';
+import { emptyBoard } from '../../../shared-types/board.ts';
+import { emptyPlan } from '../../../shared-types/rules/new-plan.ts';
+import { frameWords } from '../../../shared-types/words/window/frame.ts';
+import { newTicketWords as words } from '../../../shared-types/words/window/start.ts';
+import type { App } from '../../state/app.ts';
+import { useApp, useAppState } from '../../state/use-app.ts';
+import { Button, Segmented } from '../../widgets/Buttons.tsx';
+import { Choice } from '../../widgets/Choice.tsx';
+import { Dialogue } from '../../widgets/Dialogue.tsx';
+import { TextEntry } from '../../widgets/TextEntry.tsx';
+import { LengthEntry } from '../../widgets/UnitEntry.tsx';
+import { nextNumber } from './free-number.ts';
+import { startingPlan } from './starting-plan.ts';
+import { takeFiles } from './take-files.ts';
+
+type Way = 'files' | 'sample' | 'empty';
+type Draft = { number: string; way: Way; sampleId: string; boardName: string; lengthMm: number; widthMm: number };
+
+const ways = (['files', 'sample', 'empty'] as const).map((id) => ({ id, label: words.ways[id] }));
+
+export function NewTicketDialog({ onClose }: { onClose: () => void }) {
+  const app = useApp();
+  const shelf = useAppState((state) => state.shelf);
+  const [draft, setDraft] = useState<Draft>(() => ({
+    number: nextNumber(shelf.cards),
+    way: 'files',
+    sampleId: shelf.samples[0]?.id ?? '',
+    boardName: '',
+    lengthMm: 100,
+    widthMm: 80,
+  }));
+  const change = (fields: Partial<Draft>) => setDraft((before) => ({ ...before, ...fields }));
+  const ready = draft.way === 'sample' ? draft.sampleId !== '' : draft.way === 'empty' && draft.boardName.trim() !== '';
+  const create = () => {
+    onClose();
+    void createTicket(app, draft);
+  };
+  return (
+    <Dialogue
+      title={words.title}
+      onClose={onClose}
+      footer={
+        <>
+          <Button onPress={onClose}>{frameWords.cancel}</Button>
+          {draft.way === 'files' ? (
+            <FileTrigger allowsMultiple onSelect={(files) => files && void takeFiles(app, [...files])}>
+              <Button look="primary" icon={FolderInput}>
+                {words.chooseFiles}
+              </Button>
+            </FileTrigger>
+          ) : (
+            <Button look="primary" disabled={!ready} onPress={create}>
+              {words.create}
+            </Button>
+          )}
+        </>
+      }
+    >
+      <Segmented label={words.from} value={draft.way} choices={ways} onChange={(way) => change({ way })} />
+      <WayFields draft={draft} change={change} />
+    </Dialogue>
+  );
+}
+
+function WayFields({ draft, change }: { draft: Draft; change: (fields: Partial<Draft>) => void }) {
+  const samples = useAppState((state) => state.shelf.samples);
+  if (draft.way === 'files') return <p className="way soft">{words.filesText}</p>;
+  const number = (
+    <TextEntry
+      label={words.number}
+      value={draft.number}
+      longest={100}
+      mono
+      needed
+      onType={(value) => change({ number: value })}
+      onDone={(value) => change({ number: value })}
+    />
+  );
+  if (draft.way === 'sample')
+    return (
+      <div className="way">
+        {number}
+        <Choice
+          label={words.sample}
+          value={draft.sampleId}
+          placeholder={words.noSamples}
+          items={samples.map((card) => ({ id: card.id, label: card.boardName }))}
+          onChange={(sampleId) => change({ sampleId })}
+        />
+      </div>
+    );
+  return (
+    <div className="way">
+      {number}
+      <TextEntry
+        label={words.boardName}
+        value={draft.boardName}
+        longest={200}
+        onType={(boardName) => change({ boardName })}
+        onDone={(boardName) => change({ boardName })}
+      />
+      <LengthEntry
+        label={words.length}
+        value={draft.lengthMm}
+        least={1}
+        most={2000}
+        onChange={(value) => value && change({ lengthMm: value })}
+      />
+      <LengthEntry
+        label={words.width}
+        value={draft.widthMm}
+        least={1}
+        most={2000}
+        onChange={(value) => value && change({ widthMm: value })}
+      />
+    </div>
+  );
+}
+
+async function createTicket(app: App, draft: Draft): Promise<void> {
+  const number = draft.number.trim();
+  if (draft.way === 'sample') {
+    await app.tickets.fromSample(draft.sampleId, number);
+    return;
+  }
+  const board = emptyBoard(draft.boardName.trim(), draft.lengthMm, draft.widthMm);
+  await app.tickets.create(number, { board, plan: startingPlan(emptyPlan(number), app.store.get().settings) });
+}

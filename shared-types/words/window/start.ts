@@ -1,0 +1,65 @@
+/** Words of the start page: the ticket shelf, new tickets, import. */
+const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;
+
+export const startWords = {
+  title: 'Ticket shelf',
+  newTicket: 'New ticket',
+  importFiles: 'Import',
+  samples: 'Samples',
+  samplesText: 'Invented boards to try things on. Opening one puts a copy on your shelf.',
+  invented: 'Invented',
+  emptyTitle: 'The shelf is empty.',
+  emptyText: 'Start from a sample, or import placements and Gerber files. Dropping them here does.',
+  loading: 'Reading the shelf',
+  noTarget: 'No site yet',
+  target: (refdes: string) => `Target ${refdes}`,
+  counts: (counts: { parts: number; sites: number; tags: number; heatRuns: number }) =>
+    [
+      count(counts.parts, 'part', 'parts'),
+      ...(counts.sites > 0 ? [count(counts.sites, 'site', 'sites')] : []),
+      ...(counts.tags > 0 ? [count(counts.tags, 'tag', 'tags')] : []),
+    ].join(' · '),
+  openTicket: (number: string) => `Open ticket ${number}`,
+  takeSample: (name: string) => `Start a ticket from the sample ${name}`,
+  more: (number: string) => `More for ${number}`,
+  remove: 'Delete',
+  removeTitle: (number: string) => `Delete ticket ${number}?`,
+  removeText: 'Its file leaves the shelf folder. This cannot be undone here.',
+  removeDo: 'Delete the ticket',
+} as const;
+
+export const newTicketWords = {
+  title: 'New ticket',
+  number: 'Ticket number',
+  from: 'Board',
+  ways: { files: 'From files', sample: 'From a sample', empty: 'Empty rectangle' },
+  filesText: 'Placements and Gerber layers, a .board.json or a ticket. Choose all files of the board together.',
+  chooseFiles: 'Choose files',
+  boardName: 'Board name',
+  length: 'Length',
+  width: 'Width',
+  sample: 'Sample',
+  create: 'Create ticket',
+  noSamples: 'No samples were found.',
+} as const;
+
+export const importWords = {
+  title: 'Import',
+  reading: (files: number) => `Reading ${count(files, 'file', 'files')}`,
+  found: 'Found',
+  parts: (top: number, bottom: number) => `${top} top, ${bottom} bottom`,
+  partsLabel: 'Parts',
+  size: 'Outline',
+  cutouts: 'Cutouts',
+  layers: 'Copper layers',
+  guessed: 'Classes guessed',
+  notes: 'Notes',
+  noNotes: 'Nothing to note.',
+  weights: { stop: 'Stop', warn: 'Check', note: 'Note' },
+  boardName: 'Board name',
+  create: 'Create ticket',
+  which: (names: readonly string[]) =>
+    names.length <= 3 ? names.join(', ') : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`,
+  partsNamed: (refdes: readonly string[]) =>
+    refdes.length <= 12 ? refdes.join(' ') : `${refdes.slice(0, 12).join(' ')} and ${refdes.length - 12} more`,
+} as const;
