@@ -1,0 +1,131 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, expect, onTestFinished, test } from 'vitest';
+import { evaluate } from '../../main/heat/evaluate.ts';
+import { assess } from '../../main/planning/assess.ts';
+import {
+  createEvaluationWorker,
+  type EvaluationWorker,
+  type JobEnd,
+} from '../../main/workers/evaluation-worker-handle.ts';
+import { buildPart } from '../support/shell/build-main.ts';
+import { temporaryFolder } from '../support/shell/folders.ts';
+import { smallTicket } from '../support/shell/small-ticket.ts';
+
+let builtWorker = '';
+beforeAll(async () => {
+  builtWorker = join(await buildPart('main'), 'evaluation.worker.js');
+}, 60_000);
+
+function start(file: string) {
+  const ends: JobEnd[] = [];
+  const shares: number[] = [];
+  let heard: () => void = () => undefined;
+  const worker: EvaluationWorker = createEvaluationWorker(file, {
+    progress: (_job, share) => shares.push(share),
+    ended: (end) => {
+      ends.push(end);
+      heard();
+    },
+  });
+  onTestFinished(() => worker.close());
+  const next = () =>
+    new Promise<JobEnd>((resolve) => {
+      heard = () => resolve(ends[ends.length - 1]);
+    });
+  return { worker, ends, shares, next };
+}
+
+const reasonOf = (end: JobEnd) => (end.kind === 'failed' ? end.problem : null);
+
+test('the built worker gives the same answer as the code it was built from', async () => {
+  const { worker, next } = start(builtWorker);
+  const document = smallTicket();
+  const ended = next();
+  worker.run({ revision: 4, phase: 'coarse', document });
+  const end = await ended;
+  const evaluation = evaluate(document.board, document.plan, { phase: 'coarse', revision: 4 });
+  if (!evaluation.ok) throw new Error(evaluation.problem.code);
+  expect(end.kind === 'result' && end.assessment).toEqual(assess(document.board, document.plan, evaluation.value));
+});
+
+test('the board is sent once; the plan that changes is what the next answer is about', async () => {
+  const { worker, next } = start(builtWorker);
+  const document = smallTicket();
+  const first = next();
+  worker.run({ revision: 1, phase: 'coarse', document });
+  await first;
+  const cooler = {
+    ...document,
+    plan: { ...document.plan, heatRuns: document.plan.heatRuns.slice(0, 1) },
+  };
+  const second = next();
+  worker.run({ revision: 2, phase: 'coarse', document: cooler });
+  const end = await second;
+  expect(end.kind === 'result' && end.assessment.evaluation.runs).toHaveLength(1);
+});
+
+test('a cancelled run ends soon, with that word, and the worker goes on', async () => {
+  const { worker, next, shares } = start(builtWorker);
+  const document = smallTicket();
+  const long = {
+    ...document,
+    plan: {
+      ...document.plan,
+      heatRuns: document.plan.heatRuns.map((run) => ({
+        ...run,
+        segments: run.segments.map((segment) => ({ ...segment, seconds: 7200 })),
+      })),
+    },
+  };
+  const cancelled = next();
+  const job = worker.run({ revision: 1, phase: 'fine', document: long });
+  await expect.poll(() => shares.length, { timeout: 10_000 }).toBeGreaterThan(0);
+  const asked = performance.now();
+  worker.cancel(job);
+  expect(reasonOf(await cancelled)).toMatchObject({ code: 'cancelled' });
+  expect(performance.now() - asked).toBeLessThan(1000);
+  const after = next();
+  worker.run({ revision: 2, phase: 'coarse', document });
+  expect((await after).kind).toBe('result');
+});
+
+test('a worker that dies at work ends its job with a problem that names its file, and is born again', async () => {
+  const folder = temporaryFolder();
+  const file = join(folder, 'weak.worker.mjs');
+  writeFileSync(
+    file,
+    `import { parentPort } from 'node:worker_threads';
+parentPort.on('message', (message) => {
+  if (message.revision === 1) process.exit(3);
+  if (message.revision === 2) throw new Error('out of breath');
+  parentPort.postMessage({ kind: 'failed', job: message.job, problem: { code: 'no-site', where: message.board ? 'whole' : 'no board' } });
+});
+parentPort.postMessage({ kind: 'ready' });
+`,
+  );
+  const { worker, next } = start(file);
+  const document = smallTicket();
+  for (const revision of [1, 2]) {
+    const ended = next();
+    worker.run({ revision, phase: 'coarse', document });
+    const problem = reasonOf(await ended);
+    expect(problem?.code).toBe('evaluation-failed');
+    expect(problem?.detail?.reason).toMatch(/weak\.worker\.mjs stopped/);
+  }
+  const ended = next();
+  worker.run({ revision: 3, phase: 'coarse', document });
+  // The new worker is given the board again, though it is the one of the job before.
+  expect(reasonOf(await ended)).toEqual({ code: 'no-site', where: 'whole' });
+});
+
+test('a worker file that is not there or breaks while it loads is said to be missing', async () => {
+  const folder = temporaryFolder();
+  writeFileSync(join(folder, 'broken.worker.mjs'), 'this is no program');
+  for (const name of ['absent.worker.mjs', 'broken.worker.mjs']) {
+    const { worker, next } = start(join(folder, name));
+    const ended = next();
+    worker.run({ revision: 1, phase: 'coarse', document: smallTicket() });
+    expect(reasonOf(await ended)?.detail?.reason).toBe(`the part of the program in ${name} does not start`);
+  }
+});

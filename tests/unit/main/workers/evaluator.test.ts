@@ -1,0 +1,183 @@
+import { expect, test } from 'vitest';
+import type { JobEnd, WorkerJob, WorkerListener } from '../../../../main/workers/evaluation-worker-handle.ts';
+import { createEvaluator, type EvaluationEvent } from '../../../../main/workers/evaluator.ts';
+import type { Assessment } from '../../../../shared-types/evaluation.ts';
+import { smallTicket } from '../../../support/shell/small-ticket.ts';
+
+/** A worker whose jobs end when the test says so. */
+function setUp() {
+  const jobs: (WorkerJob & { job: number })[] = [];
+  const cancelled: number[] = [];
+  const told: string[] = [];
+  let listener: WorkerListener = { progress: () => undefined, ended: () => undefined };
+  const evaluator = createEvaluator(
+    (given) => {
+      listener = given;
+      return {
+        run: (job) => jobs.push({ ...job, job: jobs.length + 1 }),
+        cancel: (job) => void cancelled.push(job),
+        close: () => Promise.resolve(),
+      };
+    },
+    (event: EvaluationEvent) => told.push(wordsOf(event)),
+  );
+  const last = () => jobs[jobs.length - 1];
+  return {
+    ...{ evaluator, jobs, cancelled, told, last },
+    finish: () => listener.ended({ kind: 'result', job: last().job, assessment: assessmentOf(last()) }),
+    fail: (end: Omit<Extract<JobEnd, { kind: 'failed' }>, 'job' | 'kind'>) =>
+      listener.ended({ kind: 'failed', job: last().job, ...end }),
+    progress: (share: number, job = last().job) => listener.progress(job, share),
+    drain: () => told.splice(0),
+  };
+}
+
+const assessmentOf = ({ revision, phase }: WorkerJob) => ({ evaluation: { revision, phase } }) as unknown as Assessment;
+const wordsOf = (event: EvaluationEvent): string => {
+  if (event.name === 'evaluation.progress') return `${event.phase} ${event.revision} at ${event.share}`;
+  if (event.name === 'evaluation.result') return `${event.phase} ${event.revision} of ${event.id}`;
+  return `failed ${event.revision}: ${event.problem.code}`;
+};
+const ticket = (revision: number, id = 'a') => ({ id, revision, document: smallTicket() });
+
+test('coarse comes first, then fine, with progress in between', () => {
+  const { evaluator, finish, progress, told } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  progress(0.5);
+  finish();
+  finish();
+  expect(told).toEqual(['coarse 1 at 0', 'coarse 1 at 0.5', 'coarse 1 of a', 'fine 1 at 0', 'fine 1 of a']);
+});
+
+test('while dragging, the coarse run that is under way finishes, then the newest document is taken', () => {
+  const { evaluator, finish, told, jobs, cancelled } = setUp();
+  for (let revision = 1; revision <= 5; revision++) evaluator.want(ticket(revision), ['coarse', 'fine']);
+  finish();
+  expect(told.filter((words) => words.includes('of a'))).toEqual(['coarse 1 of a']);
+  expect(jobs.map(({ revision, phase }) => `${phase} ${revision}`)).toEqual(['coarse 1', 'coarse 5']);
+  expect(cancelled).toEqual([]);
+});
+
+test('a fine run is cancelled by the next revision, silently', () => {
+  const { evaluator, finish, fail, told, jobs, cancelled, drain } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  finish();
+  evaluator.want(ticket(2), ['coarse', 'fine']);
+  expect(cancelled).toEqual([2]);
+  drain();
+  fail({ problem: { code: 'cancelled' } });
+  expect(jobs.map(({ revision, phase }) => `${phase} ${revision}`)).toEqual(['coarse 1', 'fine 1', 'coarse 2']);
+  expect(told).toEqual(['coarse 2 at 0']);
+});
+
+test('a user cancels: both phases end, and it is told once', () => {
+  const { evaluator, fail, told, jobs, progress } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  evaluator.cancel('a');
+  progress(0.4);
+  fail({ problem: { code: 'cancelled' } });
+  expect(told).toEqual(['coarse 1 at 0', 'failed 1: cancelled']);
+  expect(jobs).toHaveLength(1);
+  evaluator.want(ticket(2), ['coarse', 'fine']);
+  expect(jobs).toHaveLength(2);
+});
+
+test('a result that was already under way when the user cancelled is not shown', () => {
+  const { evaluator, finish, told } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  evaluator.cancel('a');
+  finish();
+  expect(told).toEqual(['coarse 1 at 0', 'failed 1: cancelled']);
+});
+
+test('a problem ends the revision; the next revision is tried anew', () => {
+  const { evaluator, fail, told, jobs } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  fail({ problem: { code: 'evaluation-failed' } });
+  expect(told).toEqual(['coarse 1 at 0', 'failed 1: evaluation-failed']);
+  evaluator.want(ticket(2), ['coarse', 'fine']);
+  expect(jobs).toHaveLength(2);
+});
+
+test('asking again for what is under way or known computes nothing twice', () => {
+  const { evaluator, finish, told, jobs, drain } = setUp();
+  const one = ticket(1);
+  evaluator.want(one, ['coarse', 'fine']);
+  evaluator.want(one, ['coarse', 'fine']);
+  finish();
+  evaluator.want(one, ['coarse', 'fine']);
+  finish();
+  expect(jobs.map(({ phase }) => phase)).toEqual(['coarse', 'fine']);
+  drain();
+  evaluator.want(one, ['coarse', 'fine']);
+  expect(jobs).toHaveLength(2);
+  expect(told).toEqual(['fine 1 of a']);
+});
+
+test('coarse alone is asked for during a gesture: no fine run follows', () => {
+  const { evaluator, finish, jobs } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  evaluator.want(ticket(1), ['coarse']);
+  finish();
+  expect(jobs.map(({ phase }) => phase)).toEqual(['coarse']);
+});
+
+test('another ticket puts the first one away', () => {
+  const { evaluator, fail, told, jobs } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  evaluator.want(ticket(1, 'b'), ['coarse', 'fine']);
+  fail({ problem: { code: 'cancelled' } });
+  expect(jobs).toHaveLength(2);
+  expect(told).toEqual(['coarse 1 at 0', 'coarse 1 at 0']);
+});
+
+test('a plan that lost its runs is forgotten without a word', () => {
+  const { evaluator, finish, told, jobs } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  evaluator.forget('a');
+  finish();
+  expect(told).toEqual(['coarse 1 at 0']);
+  expect(jobs).toHaveLength(1);
+});
+
+test('the sheet gets the fine answer that is known, under way, or made for it', async () => {
+  const { evaluator, finish, jobs } = setUp();
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  const coming = evaluator.fine(ticket(1));
+  finish();
+  finish();
+  expect(await coming).toMatchObject({
+    ok: true,
+    value: { assessment: { evaluation: { revision: 1, phase: 'fine' } } },
+  });
+  expect(await evaluator.fine(ticket(1))).toMatchObject({ ok: true });
+  expect(jobs).toHaveLength(2);
+  const made = evaluator.fine(ticket(2));
+  expect(jobs.map(({ phase }) => phase)).toEqual(['coarse', 'fine', 'fine']);
+  finish();
+  expect(await made).toMatchObject({ ok: true, value: { assessment: { evaluation: { revision: 2 } } } });
+});
+
+test('an edit while the sheet waits: the sheet is made of the newer document', async () => {
+  const { evaluator, finish, fail } = setUp();
+  const sheet = evaluator.fine(ticket(1));
+  evaluator.want(ticket(2), ['coarse', 'fine']);
+  fail({ problem: { code: 'cancelled' } });
+  finish();
+  finish();
+  expect(await sheet).toMatchObject({ ok: true, value: { assessment: { evaluation: { revision: 2 } } } });
+});
+
+test('a sheet that cannot come is answered with the reason', async () => {
+  const { evaluator, fail } = setUp();
+  const sheet = evaluator.fine(ticket(1));
+  fail({ problem: { code: 'evaluation-failed' } });
+  expect(await sheet).toEqual({ ok: false, problem: { code: 'evaluation-failed' } });
+  const another = evaluator.fine(ticket(2));
+  evaluator.cancel('a');
+  fail({ problem: { code: 'cancelled' } });
+  expect(await another).toEqual({ ok: false, problem: { code: 'cancelled' } });
+  const last = evaluator.fine(ticket(3));
+  await evaluator.close();
+  expect(await last).toEqual({ ok: false, problem: { code: 'cancelled' } });
+});
