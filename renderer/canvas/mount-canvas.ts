@@ -1,20 +1,19 @@
 import { insidePolygon, type Point } from '../../shared-types/geometry.ts';
 import { canvasWords } from '../../shared-types/words/canvas.ts';
 import type { CanvasHandle, CanvasModel, MountCanvas, Pick, Workbench } from '../state/canvas-model.ts';
-import type { Sketch, ToolView } from '../tools/tool.ts';
+import type { Sketch } from '../tools/tool.ts';
 import { toolHost } from '../tools/tool-host.ts';
 import { type DrawingBoard, makeDrawingBoard } from './drawing-board.ts';
 import { type Furniture, makeFurniture } from './furniture/furniture.ts';
 import { shownFields, temperatureAt } from './heat/shown-field.ts';
 import { listen } from './input.ts';
 import { loadFonts } from './paint/lettering.ts';
-import { gripAt } from './picking/grips.ts';
-import { indexOf, partsTouching, pickAt } from './picking/pick.ts';
 import { runEffects } from './run-effects.ts';
 import type { Scene } from './scene.ts';
 import { themeOf } from './theme.ts';
+import { pickOnScreen, type Shown, toolViewOf } from './tool-view.ts';
 import { type Camera, fitBox, panBy, toBoard, toScreen, zoomAt } from './view/camera.ts';
-import { type Projection, project } from './view/projection.ts';
+import type { Projection } from './view/projection.ts';
 import { boardBox, firstCamera, followModel, nextProjection, outlineOf } from './view/view-state.ts';
 
 /** A zoom counts as at rest after this long without another step, ms. */
@@ -111,8 +110,11 @@ function drawFrame(live: Live, board: DrawingBoard, furniture: Furniture): boole
 }
 
 /** The lie of the board as the eye has it now, also in the middle of a zoom: what pointers are measured against. */
-const projectionNow = (live: Live): Projection =>
-  nextProjection(live.projection, live.camera, live.model, window.devicePixelRatio, true);
+const shownNow = ({ model, camera, projection }: Live): Shown => ({
+  model,
+  camera,
+  projection: nextProjection(projection, camera, model, window.devicePixelRatio, true),
+});
 
 function connectTools(
   live: Live,
@@ -121,24 +123,7 @@ function connectTools(
   setCamera: (camera: Camera) => void,
   wake: () => void,
 ) {
-  const view: ToolView = {
-    // The window's own model: the drawn one may be a frame behind it.
-    model: () => workbench.model(),
-    pick: (screen, touch) => pickOnScreen(live, screen, touch),
-    partsWithin: (from, to) => {
-      const corners = [from, { x: to.x, y: from.y }, to, { x: from.x, y: to.y }];
-      const polygon = corners.map((corner) => toBoard(live.camera, corner));
-      return partsTouching(live.model.document.board, live.model.shownSide, polygon);
-    },
-    grip: (screen, touch) => {
-      const site = live.model.document.plan.sites.find((one) => one.id === live.model.selectedSiteId);
-      if (!site || site.side !== live.model.shownSide) return null;
-      return gripAt(site.area, (at) => toScreen(live.camera, at), screen, touch);
-    },
-    toBoard: (screen) => toBoard(live.camera, screen),
-    partAt: (at) => indexOf(live.model.document.board, live.model.shownSide).at(at, 0)?.refdes ?? null,
-    zoom: () => live.camera.zoom,
-  };
+  const view = toolViewOf(() => shownNow(live), workbench);
   return toolHost(view, (effects) =>
     runEffects(effects, workbench, {
       pan: (dx, dy) => setCamera(panBy(live.camera, dx, dy)),
@@ -150,12 +135,6 @@ function connectTools(
       },
     }),
   );
-}
-
-function pickOnScreen(live: Live, screen: Point, touch: boolean): Pick | null {
-  const projection = projectionNow(live);
-  const at = toBoard(live.camera, screen);
-  return pickAt(live.model, projection, { board: at, scene: project(projection, at), touch });
 }
 
 function listenTo(
@@ -171,14 +150,14 @@ function listenTo(
     toBoard: (screen) => toBoard(live.camera, screen),
     zoomAt: (screen, factor) => setCamera(zoomAt(live.camera, screen, factor)),
     hovered(screen, touch) {
-      const pick = screen && !touch ? pickOnScreen(live, screen, false) : null;
+      const pick = screen && !touch ? pickOnScreen(shownNow(live), screen, false) : null;
       if (JSON.stringify(pick) !== JSON.stringify(live.hover)) wake();
       live.hover = pick;
       const at = screen && toBoard(live.camera, screen);
       const over = at && insidePolygon(at, outlineOf(live.model.document.board.outline)) ? at : null;
       workbench.hover(over, over && temperatureShown(live.model, over), pick);
     },
-    openMenu: (screen, page) => workbench.openMenu(pickOnScreen(live, screen, false), page),
+    openMenu: (screen, page) => workbench.openMenu(pickOnScreen(shownNow(live), screen, false), page),
     settled(screen) {
       surface.style.cursor = tools.cursor(screen);
     },

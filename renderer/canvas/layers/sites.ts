@@ -1,7 +1,6 @@
 import type { Site } from '../../../shared-types/plan.ts';
 import { canvasWords } from '../../../shared-types/words/canvas.ts';
-import type { Mark, Stroke } from '../drawing/marks.ts';
-import { textWidth } from '../drawing/marks.ts';
+import { type Mark, type Stroke, textWidth } from '../drawing/marks.ts';
 import { boxOfPixels, crispArea } from '../drawing/outline.ts';
 import { closed, dashes, measured, withGaps } from '../drawing/strokes.ts';
 import type { Scene } from '../scene.ts';

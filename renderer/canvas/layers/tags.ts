@@ -2,8 +2,7 @@ import type { Part } from '../../../shared-types/board.ts';
 import type { Point } from '../../../shared-types/geometry.ts';
 import { TAG_GLYPHS } from '../../../shared-types/rules/tag-glyphs.ts';
 import type { Tag, TagOf } from '../../../shared-types/tags.ts';
-import type { Mark, Stroke } from '../drawing/marks.ts';
-import { textWidth } from '../drawing/marks.ts';
+import { type Mark, type Stroke, textWidth } from '../drawing/marks.ts';
 import { partsByName, type Scene, tagsByPart, watchPoints } from '../scene.ts';
 import {
   BADGE_OFFSET,
@@ -14,6 +13,7 @@ import {
   NAME_OFFSET_PX,
   placeGlyphs,
 } from '../sites/glyph-places.ts';
+import type { Theme } from '../theme.ts';
 import { type Projection, project } from '../view/projection.ts';
 import type { Layer } from './layer.ts';
 
