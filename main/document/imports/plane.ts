@@ -24,10 +24,6 @@ export const EMPTY_BOX: Box = {
   maxY: Number.NEGATIVE_INFINITY,
 };
 
-export function isEmptyBox(box: Box): boolean {
-  return box.minX > box.maxX || box.minY > box.maxY;
-}
-
 export function joinBoxes(a: Box, b: Box): Box {
   return {
     minX: Math.min(a.minX, b.minX),

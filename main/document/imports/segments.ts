@@ -25,10 +25,6 @@ export function reverseSegment(segment: Segment): Segment {
   return { ...segment, from: segment.to, to: segment.from, clockwise: !segment.clockwise };
 }
 
-export function moveSegment(segment: Segment, dx: number, dy: number): Segment {
-  return mapSegment(segment, (point) => ({ x: point.x + dx, y: point.y + dy }), false);
-}
-
 /** Applies a similarity to a segment; `mirrored` says that the map turns clockwise into counter-clockwise. */
 export function mapSegment(segment: Segment, map: (point: Point) => Point, mirrored: boolean): Segment {
   const from = map(segment.from);

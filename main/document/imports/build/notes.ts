@@ -54,7 +54,7 @@ export function fileNotes(files: readonly Recognised[]): ImportNote[] {
 }
 
 const GERBER_WORDS: Readonly<Record<GerberNote['kind'], (detail: string) => string>> = {
-  unitsAssumed: () => 'The Gerber file does not say its unit; millimetres were taken.',
+  unitsAssumed: (detail) => `The Gerber file does not say its unit; ${detail} were taken.`,
   formatAssumed: (detail) => `The Gerber file does not say its number format; ${detail} was taken.`,
   unknownCommand: (detail) => `The Gerber command '${detail}' is not known and was passed over.`,
   unsupportedCommand: (detail) => `The old Gerber command '${detail}' was passed over; check the drawing.`,

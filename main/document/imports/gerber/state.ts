@@ -125,11 +125,18 @@ export function mayCopy(state: ReaderState, count: number, line: number): boolea
   return false;
 }
 
-/** Millimetres per file unit; a file that has not said is read as millimetres, with a note. */
+const INCH_MM = 25.4;
+
+/**
+ * Millimetres per file unit. A file that has not said is read by its number format, with a note: 2.3 to 2.5 were
+ * used for inches, others for millimetres (common practice, no source).
+ */
 export function unitScale(state: ReaderState, line: number): number {
   if (state.mmPerUnit === null) {
-    note(state, 'unitsAssumed', 'mm', line);
-    state.mmPerUnit = 1;
+    const { integers, decimals } = state.formatX ?? { integers: 3, decimals: 3 };
+    const inches = integers <= 2 && decimals >= 3 && decimals <= 5;
+    note(state, 'unitsAssumed', inches ? 'inches' : 'millimetres', line);
+    state.mmPerUnit = inches ? INCH_MM : 1;
   }
   return state.mmPerUnit;
 }

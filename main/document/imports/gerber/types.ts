@@ -1,4 +1,4 @@
-import type { Box, Disc, Point } from '../plane.ts';
+import type { Disc, Point } from '../plane.ts';
 import type { Segment } from '../segments.ts';
 
 /** Object attributes of Gerber X2 that the importer uses (Gerber format specification, section 5.6). */
@@ -70,5 +70,3 @@ export interface GerberFailure {
 export type GerberResult =
   | { readonly ok: true; readonly image: GerberImage }
   | { readonly ok: false; readonly failure: GerberFailure };
-
-export type { Box };

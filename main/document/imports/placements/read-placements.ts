@@ -95,14 +95,16 @@ function readContext(lines: readonly NumberedLine[], heading: Heading, file: str
     rows,
     decimalComma: usesDecimalComma(lengths),
     hasSide: index.has('side') || index.has('mirror'),
-    sideByName: /bot(tom)?|back|solder|_b\b|-b\b/i.test(file)
-      ? 'bottom'
-      : /top|front|_t\b|-t\b/i.test(file)
-        ? 'top'
-        : null,
+    sideByName: sideInName(file),
     columns,
     cell: (row, meaning) => at(row.cells, meaning),
   };
+}
+
+/** Words apart in a file name ('robot' and 'stop' say nothing), and the endings .mnt and .mnb. */
+function sideInName(file: string): 'top' | 'bottom' | null {
+  if (/bottom|(^|[^a-z])(bot|back|solder|b)([^a-z]|$)|\.mnb$/i.test(file)) return 'bottom';
+  return /(^|[^a-z])(top|front|t)([^a-z]|$)|\.mnt$/i.test(file) ? 'top' : null;
 }
 
 interface TableUnit {

@@ -42,9 +42,13 @@ test('G70 and G71 give the unit of old files without MO (8.1)', () => {
   });
 });
 
-test('a file without a unit is read as millimetres and says so', () => {
-  const image = read('%FSLAX24Y24*%', '%ADD10C,0.1*%', 'D10*', 'X10000Y0D03*');
-  expect(image.notes).toMatchObject([{ kind: 'unitsAssumed', line: 2 }]);
+test('a file without a unit is read by its number format and says so', () => {
+  const read24 = read('%FSLAX24Y24*%', '%ADD10C,0.1*%', 'D10*', 'X10000Y0D03*');
+  expect(read24.notes).toMatchObject([{ kind: 'unitsAssumed', detail: 'inches', line: 2 }]);
+  expect(read24.objects[0]).toMatchObject({ at: { x: 25.4 } });
+  const read44 = read('%FSLAX44Y44*%', '%ADD10C,0.1*%', 'D10*', 'X10000Y0D03*');
+  expect(read44.notes).toMatchObject([{ kind: 'unitsAssumed', detail: 'millimetres' }]);
+  expect(read44.objects[0]).toMatchObject({ at: { x: 1 } });
 });
 
 test('multi-quadrant arc: extents pass the quadrant points (4.7.2)', () => {

@@ -223,6 +223,10 @@ test('parts on inner layers are marked as such', () => {
 test('without a side column the file name or its head tells the side', () => {
   const body = 'Ref,X,Y,Rot\nR1,1,2,0\n';
   expect(read(body, 'thing-bottom.csv')).toMatchObject({ sideFrom: 'name', placements: [{ side: 'bottom' }] });
+  expect(read(body, 'robot-stopper.csv').sideFrom).toBe('assumed');
+  expect(read('C1 1.27 2.54 90 1uF C_0402\nC2 3.81 2.54 0 1uF C_0402\n', 'thing.mnb').placements[0].side).toBe(
+    'bottom',
+  );
   expect(read(`## Side : bottom\n${body}`)).toMatchObject({ sideFrom: 'preamble', placements: [{ side: 'bottom' }] });
   expect(read(body)).toMatchObject({ sideFrom: 'assumed', placements: [{ side: 'top' }] });
 });
@@ -246,4 +250,16 @@ test.each([
   'Qty,Reference,Value\n2,"R1,R2",10k\n',
 ])('a text without a table gives none: %j', (text) => {
   expect(readPlacements(text, 'letter.txt')).toBeNull();
+});
+
+test('a headless row without its value keeps its place and is not lost', () => {
+  const table = read(
+    'R1 10.00 20.00 90 10k R_0603\nJ1 30.00 20.00 0 PLUG_6\nC2 30.50 4.25 180 1uF C_0402\n',
+    'thing.mnt',
+  );
+  expect(table.placements.map(({ refdes, x, y, rotation }) => [refdes, x, y, rotation])).toEqual([
+    ['R1', 10, 20, 90],
+    ['J1', 30, 20, 0],
+    ['C2', 30.5, 4.25, 180],
+  ]);
 });
