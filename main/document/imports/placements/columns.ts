@@ -16,6 +16,7 @@ export type Meaning =
   | 'description'
   | 'height'
   | 'fitted'
+  | 'unit'
   | 'plain';
 
 export type LengthWord = 'mm' | 'mil' | 'inch' | 'um' | 'cm';
@@ -35,10 +36,11 @@ const HEADINGS: Readonly<Record<Meaning, string>> = {
   mirror: 'mirror symmirror mirrored flip flipped',
   embedded: 'embeddedlayer embedded',
   package:
-    'package footprint pattern comppackage symbolname packagename footprintname pcbfootprint housing case land landpattern pkg decal shape partdecal',
+    'package footprint pattern comppackage symbolname patternname packagename footprintname pcbfootprint housing case land landpattern pkg decal shape partdecal',
   value: 'value val comment compvalue partvalue partnumber mpn parttype type componentvalue device',
   description: 'description desc compdevicetype devicetype comptol tolerance manufacturer vendor',
   height: 'height compheight heightmax',
+  unit: 'unit units',
   fitted: 'fitted dnp populate populated mount mounted assembly dnf',
   plain:
     'no nr number item id uuid technology smd tht pins pincount pinscount padcount glue netlist group variant quantity qty lib library sheet',

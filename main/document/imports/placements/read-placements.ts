@@ -1,4 +1,4 @@
-import type { Column, LengthWord, Meaning } from './columns.ts';
+import { type Column, type LengthWord, type Meaning, unitWord } from './columns.ts';
 import { findHeading, type Heading } from './heading.ts';
 import { guessColumns } from './headless.ts';
 import { preambleSide, preambleUnit } from './preamble.ts';
@@ -121,6 +121,9 @@ function tableUnit(columns: readonly Column[], preamble: readonly string[], rows
   const suffix = written.find((unit) => unit !== null) ?? null;
   if (suffix && written.filter((unit) => unit !== null).length > rows.length / 2)
     return unitOf(suffix, 'value', suffix);
+  const unitColumn = columns.findIndex(({ meaning }) => meaning === 'unit');
+  const named = rows.map(({ cells }) => unitWord(cells[unitColumn] ?? '')).find((unit) => unit !== null);
+  if (named) return unitOf(named, 'value', named);
   const headed = columns[xColumn]?.unit ?? null;
   if (headed) return unitOf(headed, 'heading', columns[xColumn].heading);
   const said = preambleUnit(preamble);
@@ -149,8 +152,11 @@ function readRow(
   const refdes = context.cell(row, 'refdes') ?? '';
   if (!x || !y) return { fault: fault(row.cells.length < 3 ? 'cells' : 'position') };
   if (refdes === '') return { fault: fault('refdes') };
-  const scale = (read: NonNullable<typeof x>) =>
-    read.unit && unit.mmPerUnit ? (read.value * MM_PER[read.unit]) / unit.mmPerUnit : read.value;
+  const rowUnit = unitWord(context.cell(row, 'unit') ?? '');
+  const scale = (read: NonNullable<typeof x>) => {
+    const own = read.unit ?? rowUnit;
+    return own && unit.mmPerUnit ? (read.value * MM_PER[own]) / unit.mmPerUnit : read.value;
+  };
   const padX = readLength(context.cell(row, 'padX') ?? '', context.decimalComma);
   const padY = readLength(context.cell(row, 'padY') ?? '', context.decimalComma);
   const turn = readTurn(context, row);

@@ -263,3 +263,14 @@ test('a headless row without its value keeps its place and is not lost', () => {
     ['C2', 30.5, 4.25, 180],
   ]);
 });
+
+test('a unit column counts row by row', () => {
+  const table = read('Ref,X,Y,Rotation,Side,Unit\nU1,1000,2000,0,T,mil\nU2,25.4,50.8,0,T,mm\n');
+  expect(table).toMatchObject({ unit: 'mil', unitFrom: 'value' });
+  expect(table.placements[1].x).toBeCloseTo(1000, 6);
+});
+
+test('headings of layout programs that spell positions out', () => {
+  const table = read('RefDes,Layer,LocationX,LocationY,Rotation,PatternName,Value\nR1,Bottom,1.5,2.5,90,R_0603,10k\n');
+  expect(table.placements[0]).toMatchObject({ side: 'bottom', x: 1.5, y: 2.5, packageName: 'R_0603', value: '10k' });
+});
