@@ -8,10 +8,14 @@ import { settingsFrom } from './settings-store.ts';
  * is kept as a copy; the fields that do fit stay. The problem names the file set aside; null: nothing to do.
  */
 export function quarantineSettings(path: string, now: Date): Problem | null {
-  const text = readText(path);
-  if (text === null) return null;
+  const read = readText(path);
+  if (read === 'absent') return null;
   const aside = join(dirname(path), `settings-set-aside-${now.toISOString().replace(/[:.]/g, '-')}.json`);
-  const value = parsed(text);
+  if (read === 'unreadable') {
+    renameSync(path, aside);
+    return { code: 'not-readable', file: basename(aside) };
+  }
+  const value = parsed(read.text);
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     renameSync(path, aside);
     return { code: 'not-json', file: basename(aside) };
@@ -22,11 +26,11 @@ export function quarantineSettings(path: string, now: Date): Problem | null {
   return { code: 'invalid-field', file: basename(aside), where: unfit.join(', ') };
 }
 
-function readText(path: string): string | null {
+function readText(path: string): { text: string } | 'absent' | 'unreadable' {
   try {
-    return readFileSync(path, 'utf8');
-  } catch {
-    return null;
+    return { text: readFileSync(path, 'utf8') };
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'absent' : 'unreadable';
   }
 }
 

@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Problem } from '../../shared-types/problem.ts';
 import { createProgram, type Program } from '../contract/program.ts';
@@ -25,7 +24,6 @@ export type StartedProgram = { program: Program; tickets: Tickets; problems: Pro
 
 /** Puts the services together; both windowed doors start here. */
 export async function startProgram(options: StartOptions): Promise<StartedProgram> {
-  mkdirSync(options.appFolder, { recursive: true });
   const { settings, problem } = await openSettings(options.shell, options.appFolder);
   const tickets = createTickets({ fs: nodeFileSystem, ...options });
   const adopted = await tickets.adoptOrphans();
