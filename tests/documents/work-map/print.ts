@@ -7,34 +7,17 @@ import type { Board } from '../../../shared-types/board.ts';
 import type { Assessment } from '../../../shared-types/evaluation.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import { fontsOfPdf, overlappingWords, type PdfPage, wordsOutside } from '../../support/pdf.ts';
+import { emptyAssessment } from '../../unit/main/work-map/assessment.ts';
 
 const fonts = loadSheetFonts();
 
 /** The real evaluation and the real advice; a plan that cannot be evaluated yet gets nothing of either. */
 export function assessed(board: Board, plan: Plan): Assessment {
-  if (plan.heatRuns.length === 0) return notAssessed;
+  if (plan.heatRuns.length === 0) return emptyAssessment();
   const evaluation = evaluate(board, plan, { phase: 'coarse' });
   if (!evaluation.ok) throw new Error(JSON.stringify(evaluation.problem));
   return assess(board, plan, evaluation.value);
 }
-
-const notAssessed: Assessment = {
-  evaluation: {
-    revision: 0,
-    phase: 'coarse',
-    grid: { columns: 0, rows: 0, cellMm: 1, originX: 0, originY: 0, grownFromMm: null },
-    fields: { top: new Float32Array(), bottom: new Float32Array() },
-    runs: [],
-    parts: [],
-    notEvaluated: [],
-    notices: [],
-    bands: 'not-computed',
-  },
-  actions: [],
-  findings: [],
-  runNumbers: [],
-  cautions: [],
-};
 
 export const print = (board: Board, plan: Plan, assessment: Assessment, date = '2026-11-25T10:00') =>
   renderWorkMap({ board, plan, assessment, fonts, date, programVersion: '0.1.0' });
