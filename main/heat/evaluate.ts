@@ -8,9 +8,11 @@ import { prepareRun, type TicketRun } from './heat-run.ts';
 import type { HeatState } from './heat-state.ts';
 import { evaluationNotices } from './notices.ts';
 import { type BodyPeaks, bodyPeaks, createPeakScratch } from './part-peaks.ts';
-import { type Presence, presences } from './presence.ts';
+import { presences } from './presence.ts';
 import { segmentReadings, siteSeriesOf, watchReadings } from './readings.ts';
 import type { HeatScene } from './scene.ts';
+import { sharedStarts } from './shared-starts.ts';
+import type { FootprintCache } from './simulation.ts';
 import { targetResults } from './target-results.ts';
 
 /** Cell (m) and step (s) of the two phases (heat-model.md, sections 2 and 6). */
@@ -103,34 +105,42 @@ function obstacle(board: Board, plan: Plan, runs: readonly TicketRun[]): Problem
   return fail('invalid-field', { where: 'station, preheater sensor', detail }).problem;
 }
 
-/** Steps a run to its end; false when it was cancelled on the way. */
-function stepToEnd(run: TicketRun, options: EvaluateOptions, from: number, share: number): boolean {
-  const { simulation } = run;
-  let over = simulation.stepCount === 0;
-  while (!over) {
-    if (options.isCancelled?.()) return false;
-    over = simulation.advance(STEPS_A_LOOK);
-    options.onProgress?.(from + share * (simulation.stepsDone / Math.max(1, simulation.stepCount)));
-  }
-  return true;
-}
-
 type Gathered = { finished: FinishedRun[]; runs: TicketRun[] };
 
-/** Prepares and runs all heat runs, one after the other. */
-function runAll(board: Board, plan: Plan, present: readonly Presence[], options: EvaluateOptions): Result<Gathered> {
-  const { cellM, stepS } = PHASES[options.phase];
-  const gathered: Gathered = { finished: [], runs: [] };
-  for (const [index, presence] of present.entries()) {
-    const prepared = prepareRun(board, plan, presence, cellM, stepS);
+/** Prepares all heat runs; the first that does not fit comes back as a problem. */
+function prepareAll(board: Board, plan: Plan, phase: EvaluateOptions['phase']): Result<TicketRun[]> {
+  const { cellM, stepS } = PHASES[phase];
+  const footprints: FootprintCache = new Map();
+  const runs: TicketRun[] = [];
+  for (const presence of presences(board, plan)) {
+    const prepared = prepareRun(board, plan, presence, cellM, stepS, footprints);
     if (!prepared.ok) return prepared;
-    const wrong = obstacle(board, plan, [prepared.value]);
-    if (wrong) return { ok: false, problem: wrong };
-    if (!stepToEnd(prepared.value, options, index / present.length, 1 / present.length)) return fail('cancelled');
-    gathered.runs.push(prepared.value);
-    gathered.finished.push(finishRun(prepared.value, plan));
+    runs.push(prepared.value);
   }
-  return succeed(gathered);
+  const wrong = obstacle(board, plan, runs);
+  return wrong ? { ok: false, problem: wrong } : succeed(runs);
+}
+
+/** Steps all runs to their ends, one after the other, and gathers their results. */
+function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result<Gathered> {
+  const finished: FinishedRun[] = [];
+  const total = runs.reduce((sum, run) => sum + run.simulation.stepCount, 0);
+  const starts = sharedStarts(runs);
+  let done = 0;
+  for (const [index, run] of runs.entries()) {
+    const { simulation } = run;
+    starts.begin(index);
+    let over = simulation.stepsDone >= simulation.stepCount;
+    while (!over) {
+      if (options.isCancelled?.()) return fail('cancelled');
+      over = simulation.advance(starts.stepsToTake(index, STEPS_A_LOOK));
+      starts.keep(index);
+      options.onProgress?.((done + simulation.stepsDone) / total);
+    }
+    done += simulation.stepCount;
+    finished.push(finishRun(run, plan));
+  }
+  return succeed({ finished, runs });
 }
 
 /**
@@ -141,7 +151,9 @@ function runAll(board: Board, plan: Plan, present: readonly Presence[], options:
 export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Result<Evaluation> {
   const wrong = obstacle(board, plan, []);
   if (wrong) return { ok: false, problem: wrong };
-  const gathered = runAll(board, plan, presences(board, plan), options);
+  const prepared = prepareAll(board, plan, options.phase);
+  if (!prepared.ok) return prepared;
+  const gathered = runAll(plan, prepared.value, options);
   if (!gathered.ok) return gathered;
   const { finished, runs } = gathered.value;
   const state = runs[0]!.simulation.state;

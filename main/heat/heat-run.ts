@@ -9,7 +9,7 @@ import type { ProbeWish } from './probes.ts';
 import type { HeatScene } from './scene.ts';
 import { nozzleCentre, sceneOfTicket } from './scene-of-ticket.ts';
 import type { Series } from './series.ts';
-import { createSimulation, type Simulation } from './simulation.ts';
+import { createSimulation, type FootprintCache, type Simulation } from './simulation.ts';
 
 /** Where in a run's probes the places stand that its results ask for; -1: none. */
 export type ProbePlaces = { site: number; targets: number[]; watch: number[] };
@@ -19,6 +19,7 @@ export type TicketRun = {
   presence: Presence;
   scene: HeatScene;
   simulation: Simulation;
+  wishes: ProbeWish[];
   places: ProbePlaces;
   watchPoints: TagOf<'watchPoint'>[];
 };
@@ -45,6 +46,7 @@ export function prepareRun(
   presence: Presence,
   cellM: number,
   stepS: number,
+  footprints: FootprintCache,
 ): Result<TicketRun> {
   const made = sceneOfTicket(board, plan, presence);
   if (!made.ok) return made;
@@ -62,8 +64,8 @@ export function prepareRun(
     }),
     watch: watchPoints.map((tag) => wish(watchWish(scene, presence, tag))),
   };
-  const simulation = createSimulation(scene, cellM, stepS, wishes);
-  return succeed({ presence, scene, simulation, places, watchPoints });
+  const simulation = createSimulation(scene, cellM, stepS, wishes, footprints);
+  return succeed({ presence, scene, simulation, wishes, places, watchPoints });
 }
 
 /** Series of a probe: its lowest or highest temperature. */

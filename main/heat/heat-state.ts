@@ -57,9 +57,6 @@ export type EntryState = {
   outerSource: Float64Array;
   inverse: Float64Array;
   rhs: Float64Array;
-  endFilm: Float64Array;
-  endSource: Float64Array;
-  endRadiation: Float64Array;
   shadow: Float64Array;
   shadowPeak: Float64Array;
   shadowPeakSkin: Float64Array;
@@ -81,9 +78,6 @@ function entryState(count: number, startC: number): EntryState {
     outerSource: zeros(),
     inverse: zeros(),
     rhs: zeros(),
-    endFilm: zeros(),
-    endSource: zeros(),
-    endRadiation: zeros(),
     shadow: start(),
     shadowPeak: start(),
     shadowPeakSkin: start(),

@@ -1,7 +1,7 @@
 import type { Part } from '../../shared-types/board.ts';
-import type { AppliedLimit, JudgedOn, PartExposure } from '../../shared-types/evaluation.ts';
+import type { JudgedOn, PartExposure } from '../../shared-types/evaluation.ts';
 import { solidusFor } from '../../shared-types/library/alloys.ts';
-import { limitsOf, shopJointLimit, solidusLimit } from '../../shared-types/library/limits.ts';
+import { limitsOf, solidusLimit } from '../../shared-types/library/limits.ts';
 import type { BodyPeaks } from './part-peaks.ts';
 
 export type Limits = PartExposure['limits'];
@@ -14,15 +14,14 @@ export function judgedSolidus(part: Part, role: Role, alloy: string): number {
   return solidusFor(role === 'target' ? alloy : part.alloy, role);
 }
 
-/** The limits that apply: own, else class; a neighbour's joints also the shop preset or, if lower, their solidus. */
+/**
+ * The limits that apply: own, else class; a neighbour's joints: their solidus. What a shop usually keeps below is a
+ * finding of planning.
+ */
 export function appliedLimits(part: Part, role: Role): Limits {
   const limits = limitsOf(part);
   if (role === 'target') return { ...limits, joint: null };
-  return { ...limits, joint: limits.joint ?? lower(shopJointLimit(part), solidusLimit(part)) };
-}
-
-function lower(first: AppliedLimit, second: AppliedLimit): AppliedLimit {
-  return second.celsius < first.celsius ? second : first;
+  return { ...limits, joint: limits.joint ?? solidusLimit(part) };
 }
 
 export type Judgement = {

@@ -56,19 +56,6 @@ export function plateauShape(nozzle: SceneNozzle): number {
   return nozzle.hood ? 1 : openJetShape(0, mouthDiameter(nozzle.mouth), standOffTerm(nozzle));
 }
 
-/** Distance outside the mouth (0 inside) and distance r of the jet law. */
-function distances(mouth: NozzleMouth, dx: number, dy: number): { outside: number; r: number } {
-  if (mouth.shape === 'round') {
-    const r = Math.hypot(dx, dy);
-    return { outside: Math.max(0, r - mouth.diameterM / 2), r };
-  }
-  const angle = (mouth.turnDeg * Math.PI) / 180;
-  const along = Math.abs(dx * Math.cos(angle) + dy * Math.sin(angle)) - mouth.lengthM / 2;
-  const across = Math.abs(-dx * Math.sin(angle) + dy * Math.cos(angle)) - mouth.widthM / 2;
-  const outside = Math.hypot(Math.max(0, along), Math.max(0, across));
-  return { outside, r: outside > 0 ? mouthDiameter(mouth) / 2 + outside : 0 };
-}
-
 /** Geometry of the nozzle over the board: film = strength x shape, gas = entrained + dilution x (gas - entrained). */
 export type Footprint = { shape: Float64Array; dilution: Float64Array };
 
@@ -79,18 +66,49 @@ export function tiltOffset(nozzle: SceneNozzle): [number, number] {
   return [shift * Math.cos(heading), shift * Math.sin(heading)];
 }
 
-/** Shape and dilution of the film at one point, relative to the footprint's centre. */
-function pointOf(nozzle: SceneNozzle, dx: number, dy: number, c: number): [shape: number, dilution: number] {
-  const diameter = mouthDiameter(nozzle.mouth);
-  const { outside, r } = distances(nozzle.mouth, dx, dy);
-  if (nozzle.hood) {
-    if (outside <= BORDER_M) return [1, 1];
-    const b = 5 * nozzle.hood.rimGapM;
-    const rim = diameter / 2;
-    const fade = b / (b + outside);
-    return [nozzle.hood.leak * fade ** 0.8, fade ** 0.5 * (rim / (rim + outside))];
+/** h/K and dilution of an open jet at distance r from its axis, added to a cell's sums. */
+function addOpenJet(sums: Footprint, cell: number, r: number, diameter: number, c: number): void {
+  const h = openJetShape(r, diameter, c);
+  const near = 1.5 * diameter;
+  sums.shape[cell]! += h;
+  sums.dilution[cell]! += r > near ? h * (near / r) ** 0.9 : h;
+}
+
+/** The same for a hood, at a distance outside its rim. */
+function addHood(sums: Footprint, cell: number, outside: number, nozzle: SceneNozzle): void {
+  const { rimGapM, leak } = nozzle.hood!;
+  const rim = mouthDiameter(nozzle.mouth) / 2;
+  const b = 5 * rimGapM;
+  const fade = b / (b + outside);
+  const inside = outside <= BORDER_M;
+  const h = inside ? 1 : leak * fade ** 0.8;
+  sums.shape[cell]! += h;
+  sums.dilution[cell]! += inside ? h : h * Math.sqrt(fade) * (rim / (rim + outside));
+}
+
+/** Adds one stand of the nozzle at (x, y) to the sums of h and h x dilution over all cells. */
+function addStand(sums: Footprint, nozzle: SceneNozzle, x: number, y: number, grid: HeatGrid): void {
+  const { mouth } = nozzle;
+  const diameter = mouthDiameter(mouth);
+  const c = standOffTerm(nozzle);
+  const angle = mouth.shape === 'rect' ? (mouth.turnDeg * Math.PI) / 180 : 0;
+  const cos = Math.cos(angle);
+  const sin = Math.sin(angle);
+  for (let cell = 0; cell < grid.cellCount; cell++) {
+    if (!grid.exists[cell]) continue;
+    const dx = columnX(grid, cell % grid.columns) - x;
+    const dy = rowY(grid, cell) - y;
+    let r = Math.sqrt(dx * dx + dy * dy);
+    let outside = Math.max(0, r - diameter / 2);
+    if (mouth.shape === 'rect') {
+      const along = Math.max(0, Math.abs(dx * cos + dy * sin) - mouth.lengthM / 2);
+      const across = Math.max(0, Math.abs(-dx * sin + dy * cos) - mouth.widthM / 2);
+      outside = Math.sqrt(along * along + across * across);
+      r = outside > 0 ? diameter / 2 + outside : 0;
+    }
+    if (nozzle.hood) addHood(sums, cell, outside, nozzle);
+    else addOpenJet(sums, cell, r, diameter, c);
   }
-  return [openJetShape(r, diameter, c), r > 0 ? Math.min(1, ((1.5 * diameter) / r) ** 0.9) : 1];
 }
 
 /**
@@ -98,25 +116,24 @@ function pointOf(nozzle: SceneNozzle, dx: number, dy: number, c: number): [shape
  * A swept open nozzle averages h and h T over 32 points of its circle; a hood is not swept.
  */
 export function nozzleFootprint(nozzle: SceneNozzle, centre: readonly [number, number], grid: HeatGrid): Footprint {
-  const shape = new Float64Array(grid.cellCount);
-  const dilution = new Float64Array(grid.cellCount);
+  const sums = { shape: new Float64Array(grid.cellCount), dilution: new Float64Array(grid.cellCount) };
   const [tiltX, tiltY] = tiltOffset(nozzle);
   const sweep = nozzle.hood ? 0 : nozzle.sweepRadiusM;
   const points = sweep > 0 ? SWEEP_POINTS : 1;
-  const c = standOffTerm(nozzle);
   for (let point = 0; point < points; point++) {
     const angle = (2 * Math.PI * point) / points;
-    const x = centre[0] + tiltX + sweep * Math.cos(angle);
-    const y = centre[1] + tiltY + sweep * Math.sin(angle);
-    for (let cell = 0; cell < grid.cellCount; cell++) {
-      if (!grid.exists[cell]) continue;
-      const [h, eta] = pointOf(nozzle, columnX(grid, cell % grid.columns) - x, rowY(grid, cell) - y, c);
-      shape[cell]! += h / points;
-      dilution[cell]! += (h * eta) / points;
-    }
+    addStand(
+      sums,
+      nozzle,
+      centre[0] + tiltX + sweep * Math.cos(angle),
+      centre[1] + tiltY + sweep * Math.sin(angle),
+      grid,
+    );
   }
   for (let cell = 0; cell < grid.cellCount; cell++) {
-    dilution[cell] = shape[cell]! > 0 ? dilution[cell]! / shape[cell]! : 0;
+    const h = sums.shape[cell]!;
+    sums.dilution[cell] = h > 0 ? sums.dilution[cell]! / h : 0;
+    sums.shape[cell] = h / points;
   }
-  return { shape, dilution };
+  return sums;
 }

@@ -1,6 +1,6 @@
 import type { PeakC } from '../../shared-types/evaluation.ts';
 import type { HeatState } from './heat-state.ts';
-import { bodyPoints, createStencil, fillStencil, type Stencil } from './interpolation.ts';
+import { createStencil, fillBodyPoints, fillStencil, POINT_NUMBERS, type Stencil } from './interpolation.ts';
 import type { SceneBody } from './scene.ts';
 
 /** Peaks of one body in one run, from its cells by interpolation at 16 x 16 points; °C. */
@@ -13,13 +13,20 @@ export type BodyPeaks = {
   shieldedSkinC: number;
 };
 
-/** Per cell of a grid: where its value stands, -1 without one. Reused from body to body. */
-export type PeakScratch = { onBoard: Int32Array; entryOf: Int32Array; stencil: Stencil };
+/** Working arrays, reused from body to body. */
+export type PeakScratch = {
+  /** Per cell: the entry of the body at hand, -1 without one. */
+  entryOf: Int32Array;
+  stencil: Stencil;
+  points: Float64Array;
+};
 
 export function createPeakScratch(state: HeatState): PeakScratch {
-  const onBoard = new Int32Array(state.grid.cellCount);
-  for (let cell = 0; cell < onBoard.length; cell++) onBoard[cell] = state.grid.exists[cell] ? cell : -1;
-  return { onBoard, entryOf: new Int32Array(state.grid.cellCount).fill(-1), stencil: createStencil() };
+  return {
+    entryOf: new Int32Array(state.grid.cellCount).fill(-1),
+    stencil: createStencil(),
+    points: new Float64Array(POINT_NUMBERS),
+  };
 }
 
 type Extremes = { max: number; min: number };
@@ -29,45 +36,64 @@ function fold(extremes: Extremes, value: number): void {
   if (value < extremes.min) extremes.min = value;
 }
 
-/** Interpolated value; each cell of the stencil reads `values[index[cell] + offset]`. */
-function read(stencil: Stencil, index: Int32Array, offset: number, values: Float64Array): number {
-  let sum = 0;
-  for (let place = 0; place < stencil.count; place++) {
-    sum += stencil.weights[place]! * values[index[stencil.cells[place]!]! + offset]!;
-  }
-  return sum;
-}
-
 const empty = (): Extremes => ({ max: Number.NEGATIVE_INFINITY, min: Number.POSITIVE_INFINITY });
+
+type Found = Record<'body' | 'skin' | 'joint' | 'shadow' | 'shadowSkin', Extremes>;
+
+/** Folds the interpolated values at one point in; cells without a value are left out and the rest is scaled up. */
+function foldPoint(state: HeatState, { stencil, entryOf }: PeakScratch, faceOffset: number, found: Found): void {
+  const { peak, peakSkin, shadowPeak, shadowPeakSkin } = state.body;
+  let onBody = 0;
+  let onBoard = 0;
+  let body = 0;
+  let skin = 0;
+  let shadow = 0;
+  let shadowSkin = 0;
+  let joint = 0;
+  for (let place = 0; place < stencil.count; place++) {
+    const cell = stencil.cells[place]!;
+    const weight = stencil.weights[place]!;
+    if (state.grid.exists[cell]) {
+      onBoard += weight;
+      joint += weight * state.peak[cell + faceOffset]!;
+    }
+    const entry = entryOf[cell]!;
+    if (entry < 0) continue;
+    onBody += weight;
+    body += weight * peak[entry]!;
+    skin += weight * peakSkin[entry]!;
+    shadow += weight * shadowPeak[entry]!;
+    shadowSkin += weight * shadowPeakSkin[entry]!;
+  }
+  if (onBody === 0) return;
+  fold(found.body, body / onBody);
+  fold(found.skin, skin / onBody);
+  fold(found.shadow, shadow / onBody);
+  fold(found.shadowSkin, shadowSkin / onBody);
+  fold(found.joint, joint / onBoard);
+}
 
 /** Peaks of the body that has place `order` in the entries. */
 export function bodyPeaks(state: HeatState, scratch: PeakScratch, body: SceneBody, order: number): BodyPeaks {
-  const { entries, grid, peak } = state;
-  const { entryOf, onBoard, stencil } = scratch;
+  const { entries, grid } = state;
+  const { entryOf, stencil, points } = scratch;
   const first = entries.bodyStart[order]!;
   const end = entries.bodyStart[order + 1]!;
   for (let entry = first; entry < end; entry++) entryOf[entries.cell[entry]!] = entry;
   const faceOffset = first < entries.upperEnd ? 0 : grid.cellCount;
-  const { peak: hot, peakSkin, shadowPeak, shadowPeakSkin } = state.body;
-  const found = { body: empty(), skin: empty(), joint: empty(), shadow: empty(), shadowSkin: empty() };
-  const points = bodyPoints(body);
-  for (let point = 0; point < points.length; point += 2) {
-    fillStencil(stencil, grid, points[point]!, points[point + 1]!, entryOf);
-    if (stencil.count === 0) continue;
-    fold(found.body, read(stencil, entryOf, 0, hot));
-    fold(found.skin, read(stencil, entryOf, 0, peakSkin));
-    fold(found.shadow, read(stencil, entryOf, 0, shadowPeak));
-    fold(found.shadowSkin, read(stencil, entryOf, 0, shadowPeakSkin));
-    fillStencil(stencil, grid, points[point]!, points[point + 1]!, onBoard);
-    fold(found.joint, read(stencil, onBoard, faceOffset, peak));
+  const found: Found = { body: empty(), skin: empty(), joint: empty(), shadow: empty(), shadowSkin: empty() };
+  const numbers = fillBodyPoints(body, points);
+  for (let point = 0; point < numbers; point += 2) {
+    fillStencil(stencil, grid, points[point]!, points[point + 1]!);
+    foldPoint(state, scratch, faceOffset, found);
   }
   for (let entry = first; entry < end; entry++) entryOf[entries.cell[entry]!] = -1;
   const mean = (values: Float64Array, onFaces: boolean) => meanOf(state, first, end, values, onFaces);
   const trial = body.trialShield !== null && !body.metal;
   return {
-    body: { maxC: found.body.max, minC: found.body.min, meanC: mean(hot, false) },
-    skin: { maxC: found.skin.max, minC: found.skin.min, meanC: mean(peakSkin, false) },
-    joint: { maxC: found.joint.max, minC: found.joint.min, meanC: mean(peak, true) },
+    body: { maxC: found.body.max, minC: found.body.min, meanC: mean(state.body.peak, false) },
+    skin: { maxC: found.skin.max, minC: found.skin.min, meanC: mean(state.body.peakSkin, false) },
+    joint: { maxC: found.joint.max, minC: found.joint.min, meanC: mean(state.peak, true) },
     shieldedBodyC: trial ? found.shadow.max : found.body.max,
     shieldedSkinC: trial ? found.shadowSkin.max : found.skin.max,
   };

@@ -19,7 +19,7 @@ export type Probes = {
   read: (row: number) => void;
 };
 
-type Laid = { onBody: boolean; starts: number[]; indices: number[]; weights: number[] };
+type Laid = { onBody: boolean; starts: Int32Array; indices: Int32Array; weights: Float64Array };
 
 /** Index that each cell's value has in the face or entry arrays; -1 where it has none. */
 function valuesOf(state: HeatState, wish: ProbeWish): Int32Array {
@@ -41,17 +41,31 @@ function valuesOf(state: HeatState, wish: ProbeWish): Int32Array {
 function lay(state: HeatState, wish: ProbeWish): Laid {
   const values = valuesOf(state, wish);
   const stencil = createStencil();
-  const laid: Laid = { onBody: 'body' in wish.of, starts: [0], indices: [], weights: [] };
+  const starts = [0];
+  const indices: number[] = [];
+  const weights: number[] = [];
   for (let point = 0; point + 1 < wish.points.length; point += 2) {
-    fillStencil(stencil, state.grid, wish.points[point]!, wish.points[point + 1]!, values);
-    if (stencil.count === 0) continue;
+    fillStencil(stencil, state.grid, wish.points[point]!, wish.points[point + 1]!);
+    // Cells without a value are left out and the rest is scaled up; a point that has none is left out altogether.
+    let sum = 0;
     for (let place = 0; place < stencil.count; place++) {
-      laid.indices.push(values[stencil.cells[place]!]!);
-      laid.weights.push(stencil.weights[place]!);
+      if (values[stencil.cells[place]!]! >= 0) sum += stencil.weights[place]!;
     }
-    laid.starts.push(laid.indices.length);
+    if (sum === 0) continue;
+    for (let place = 0; place < stencil.count; place++) {
+      const index = values[stencil.cells[place]!]!;
+      if (index < 0) continue;
+      indices.push(index);
+      weights.push(stencil.weights[place]! / sum);
+    }
+    starts.push(indices.length);
   }
-  return laid;
+  return {
+    onBody: 'body' in wish.of,
+    starts: Int32Array.from(starts),
+    indices: Int32Array.from(indices),
+    weights: Float64Array.from(weights),
+  };
 }
 
 /** Lays probes over a state and reserves their series. */

@@ -4,9 +4,13 @@ import { initialMoment, setMoment } from './moment.ts';
 import { type Footprint, nozzleFootprint } from './nozzle.ts';
 import { createProbes, type Probes, type ProbeWish } from './probes.ts';
 import type { HeatScene } from './scene.ts';
+import { restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
 import { planSteps } from './step-plan.ts';
 import { createStepper } from './stepping.ts';
 import { createTracker, createTracking, type Tracking } from './tracking.ts';
+
+/** Footprints by nozzle position. */
+export type FootprintCache = Map<string, Footprint>;
 
 /** One heat run under way: the caller decides how many steps to take before looking up again. */
 export type Simulation = {
@@ -14,6 +18,11 @@ export type Simulation = {
   readonly stepsDone: number;
   /** Takes up to `steps` sub-steps; returns true when the run is over. */
   advance: (steps: number) => boolean;
+  /** Number of sub-steps up to the end of this many segments. */
+  stepsUpTo: (segments: number) => number;
+  snapshot: () => Snapshot;
+  /** Takes over the steps of a run that began in the same way; nothing may have been stepped yet. */
+  restore: (snapshot: Snapshot) => void;
   state: HeatState;
   tracking: Tracking;
   probes: Probes;
@@ -23,12 +32,14 @@ export type Simulation = {
  * Prepares a heat run on a grid of `cellM` with steps of at most `stepS`.
  * The run starts with everything at room temperature.
  * @param wishes places whose temperature is kept for every sub-step
+ * @param footprints may be shared by runs of one board, nozzle and cell
  */
 export function createSimulation(
   scene: HeatScene,
   cellM: number,
   stepS: number,
   wishes: readonly ProbeWish[] = [],
+  footprints: FootprintCache = new Map(),
 ): Simulation {
   const state = createState(scene, cellM);
   const stepper = createStepper(state);
@@ -37,7 +48,7 @@ export function createSimulation(
   const track = createTracker(scene, state, tracking);
   const probes = createProbes(state, wishes, steps.length);
   const moment = initialMoment(scene);
-  const footprints = new Map<string, Footprint>();
+  const numbers = { state, tracking, probes, moment };
   let done = 0;
 
   function footprintAt(xM: number, yM: number): Footprint | null {
@@ -67,6 +78,12 @@ export function createSimulation(
     advance(count: number): boolean {
       for (let step = 0; step < count && done < steps.length; step++) takeStep();
       return done >= steps.length;
+    },
+    stepsUpTo: (segments) => steps.filter((step) => step.segment < segments).length,
+    snapshot: () => takeSnapshot(numbers, done),
+    restore(snapshot) {
+      restoreSnapshot(numbers, snapshot);
+      done = snapshot.stepsDone;
     },
     state,
     tracking,

@@ -57,8 +57,7 @@ function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
   const earlier = sub.fresh ? 0 : -0.5;
   upperFaceFilms(state, moment, now, earlier);
   lowerFaceFilms(state, moment, now, earlier);
-  const { film, source, gasFilm, radiation } = state.body;
-  entryFilms(state, moment, now, earlier, film, source, gasFilm, radiation);
+  entryFilms(state, moment, now, earlier);
   shieldEntryFilms(state);
   const { grid, rate, temperature, linkRight, linkUp, rowFlow } = state;
   const { columns, rows, cellCount } = grid;

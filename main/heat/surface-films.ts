@@ -3,6 +3,11 @@ import { ROWS_PER_KELVIN } from './idle-film.ts';
 import type { Moment } from './moment.ts';
 import type { Footprint } from './nozzle.ts';
 
+function clamped(value: number, least: number, most: number): number {
+  if (value < least) return least;
+  return Math.min(value, most);
+}
+
 /**
  * Films of the bare upper faces, at now x T(n) + earlier x T(n-1): writes diagonal and rate.
  * Where the nozzle's film exceeds idle convection it takes the convection's place; radiation stays.
@@ -22,7 +27,7 @@ function idleFaceFilms(state: HeatState, now: number, earlier: number): void {
     const here = temperature[cell]!;
     let h = 0;
     if (share > 0) {
-      const seen = Math.min(lastC, Math.max(firstC, now * here + earlier * before[cell]!));
+      const seen = clamped(now * here + earlier * before[cell]!, firstC, lastC);
       const place = (seen - firstC) * ROWS_PER_KELVIN;
       const row = place | 0;
       const least = idleUp[row]!;
@@ -52,7 +57,7 @@ function blownFaceFilms(
     let h = 0;
     let q = 0;
     if (share > 0) {
-      const seen = Math.min(lastC, Math.max(firstC, now * here + earlier * before[cell]!));
+      const seen = clamped(now * here + earlier * before[cell]!, firstC, lastC);
       const place = (seen - firstC) * ROWS_PER_KELVIN;
       const whole = place | 0;
       const part = place - whole;
@@ -93,7 +98,7 @@ export function lowerFaceFilms(state: HeatState, moment: Moment, now: number, ea
       h = share * preheaterFilm;
       q = h * preheaterC;
     } else if (share > 0) {
-      const seen = Math.min(lastC, Math.max(firstC, now * here + earlier * before[face]!));
+      const seen = clamped(now * here + earlier * before[face]!, firstC, lastC);
       const place = (seen - firstC) * ROWS_PER_KELVIN;
       const row = place | 0;
       const least = idleDown[row]!;
@@ -108,38 +113,28 @@ export function lowerFaceFilms(state: HeatState, moment: Moment, now: number, ea
 }
 
 /**
- * Films of all entries before any shield, at now x T(n) + earlier x T(n-1).
- * @param film W/m2K, written
- * @param source film times equivalent temperature, W/m2, written
- * @param gasFilm the nozzle's part of the film (0: none), written
- * @param radiated radiation's part of the film (0 over the preheater), written
+ * Films of all entries before any shield, at now x T(n) + earlier x T(n-1): writes film, source (film times
+ * equivalent temperature), the nozzle's and radiation's parts of the film.
  */
-export function entryFilms(
-  state: HeatState,
-  moment: Moment,
-  now: number,
-  earlier: number,
-  film: Float64Array,
-  source: Float64Array,
-  gasFilm: Float64Array,
-  radiated: Float64Array,
-): void {
+export function entryFilms(state: HeatState, moment: Moment, now: number, earlier: number): void {
   const { entries, body, idle, roomC, entrainedC, zone } = state;
   const { rows, firstC, lastC } = idle;
   const { cell, emissivity, upperEnd, count } = entries;
-  const { temperature, before } = body;
-  const { strength, gasC, footprint, preheaterFilm, preheaterC } = moment;
+  const { temperature, before, film, source, gasFilm, radiation: radiated } = body;
+  const { gasC, footprint, preheaterFilm, preheaterC } = moment;
+  const strength = footprint ? moment.strength : 0;
+  const preheaterSource = preheaterFilm * preheaterC;
   for (let entry = 0; entry < count; entry++) {
     const upper = entry < upperEnd;
     const under = cell[entry]!;
     gasFilm[entry] = 0;
     if (!upper && zone[under]) {
       film[entry] = preheaterFilm;
-      source[entry] = preheaterFilm * preheaterC;
+      source[entry] = preheaterSource;
       radiated[entry] = 0;
       continue;
     }
-    const seen = Math.min(lastC, Math.max(firstC, now * temperature[entry]! + earlier * before[entry]!));
+    const seen = clamped(now * temperature[entry]! + earlier * before[entry]!, firstC, lastC);
     const place = (seen - firstC) * ROWS_PER_KELVIN;
     const whole = place | 0;
     const part = place - whole;
@@ -148,7 +143,7 @@ export function entryFilms(
     const convection = rows[side]! + part * (rows[side + 3]! - rows[side]!);
     const radiation = emissivity[entry]! * (rows[row + 2]! + part * (rows[row + 5]! - rows[row + 2]!));
     radiated[entry] = radiation;
-    const jet = upper && strength > 0 && footprint ? strength * footprint.shape[under]! : 0;
+    const jet = upper && strength > 0 ? strength * footprint!.shape[under]! : 0;
     if (jet > convection) {
       const gas = entrainedC + footprint!.dilution[under]! * (gasC - entrainedC);
       film[entry] = jet + radiation;
@@ -167,7 +162,8 @@ export function shieldEntryFilms(state: HeatState): void {
   const { resistance, filmArea, count } = entries;
   const { film, source, outer, outerSource } = body;
   for (let entry = 0; entry < count; entry++) {
-    const scale = filmArea[entry]! / (1 + film[entry]! * resistance[entry]!);
+    const r = resistance[entry]!;
+    const scale = r > 0 ? filmArea[entry]! / (1 + film[entry]! * r) : filmArea[entry]!;
     outer[entry] = film[entry]! * scale;
     outerSource[entry] = source[entry]! * scale;
   }

@@ -139,14 +139,14 @@ describe('a ticket', () => {
     expect(evaluation.notEvaluated).toEqual([{ refdes: 'U1', reason: 'removed' }]);
   });
 
-  it('judges neighbours by the shop preset and the target by its package', () => {
+  it("judges neighbours' joints by their solidus and the target by its package", () => {
     const board = smallBoard();
     const evaluation = evaluated(board, smallPlan(board));
     expect(exposure(evaluation, 'U1').limits.joint).toBeNull();
-    expect(exposure(evaluation, 'C1').limits.joint).toMatchObject({ celsius: 200, origin: 'shop' });
+    expect(exposure(evaluation, 'C1').limits.joint).toMatchObject({ celsius: 217, origin: 'alloy' });
     const c1 = exposure(evaluation, 'C1');
     expect(c1.marginK).toBeCloseTo(Math.min(c1.margins.body ?? 999, c1.margins.skin ?? 999, c1.margins.joint!), 9);
-    expect(c1.margins.joint).toBeCloseTo(200 - c1.joint.maxC, 9);
+    expect(c1.margins.joint).toBeCloseTo(217 - c1.joint.maxC, 9);
     expect(c1.state).toBe('over');
     expect(c1.secondsOver).toBeGreaterThan(5);
     expect(c1.overAtS).toBeGreaterThan(180);

@@ -1,0 +1,68 @@
+import type { HeatState } from './heat-state.ts';
+import type { Moment } from './moment.ts';
+import type { Probes } from './probes.ts';
+import type { HeatScene } from './scene.ts';
+import type { Tracking } from './tracking.ts';
+
+/** The numbers of a run after some of its steps, for another run that begins in the same way. */
+export type Snapshot = { stepsDone: number; sourceC: number; arrays: (Float64Array | Float32Array)[] };
+
+/** What of a run changes as it goes on. */
+export type RunNumbers = { state: HeatState; tracking: Tracking; probes: Probes; moment: Moment };
+
+/** All arrays that a step writes and a later one (or the results) reads; series only as far as they are written. */
+function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (Float64Array | Float32Array)[] {
+  const { body } = state;
+  const bodies = tracking.meanPeak.length;
+  const stride = bodies > 0 ? tracking.series.length / tracking.times.length : 0;
+  return [
+    state.temperature,
+    state.before,
+    state.peak,
+    body.temperature,
+    body.before,
+    body.peak,
+    body.peakSkin,
+    body.shadow,
+    body.shadowPeak,
+    body.shadowPeakSkin,
+    tracking.times.subarray(0, rows),
+    tracking.series.subarray(0, rows * stride),
+    tracking.sourceC.subarray(0, rows),
+    tracking.meanPeak,
+    tracking.meanPeakS,
+    tracking.energy,
+    tracking.energyAtPeak,
+    probes.low.subarray(0, rows * probes.count),
+    probes.high.subarray(0, rows * probes.count),
+  ];
+}
+
+/** Copies a run's numbers; `stepsDone` steps have been taken. */
+export function takeSnapshot(numbers: RunNumbers, stepsDone: number): Snapshot {
+  const arrays = livingArrays(numbers, stepsDone).map((array) => array.slice());
+  return { stepsDone, sourceC: numbers.moment.sourceC, arrays };
+}
+
+/** Puts a snapshot into a run of the same scene and probes that has not begun yet. */
+export function restoreSnapshot(numbers: RunNumbers, snapshot: Snapshot): void {
+  livingArrays(numbers, snapshot.stepsDone).forEach((array, index) => {
+    array.set(snapshot.arrays[index]!);
+  });
+  numbers.tracking.rows = snapshot.stepsDone;
+  numbers.moment.sourceC = snapshot.sourceC;
+}
+
+/**
+ * How many segments two scenes have in common from the start, everything else being the same; 0: they differ.
+ * Scenes are plain data made by the same code: equal text means equal scenes.
+ */
+export function commonSegments(first: HeatScene, second: HeatScene): number {
+  const rest = (scene: HeatScene) => JSON.stringify({ ...scene, segments: [] });
+  if (rest(first) !== rest(second)) return 0;
+  const text = (scene: HeatScene, index: number) => JSON.stringify(scene.segments[index]);
+  let common = 0;
+  const most = Math.min(first.segments.length, second.segments.length);
+  while (common < most && text(first, common) === text(second, common)) common++;
+  return common;
+}
