@@ -1,6 +1,6 @@
 import type { TargetResult } from '../evaluation.ts';
 import type { Side } from '../geometry.ts';
-import type { HeatRun } from '../plan.ts';
+import type { HeatRun, Nozzle, Station } from '../plan.ts';
 
 /** A sentence of the sheet: plain words and figures to set strong. */
 export type Phrase = readonly (string | { readonly strong: string })[];
@@ -282,3 +282,23 @@ export const CHART = {
   preheater: 'preheater, set',
   gas: 'gas, set',
 };
+
+const length = (mm: number): string => `${Number(mm.toFixed(1))}${TIED}mm`;
+const sizes = (a: number, b: number): string => `${Number(a.toFixed(1))} x ${length(b)}`;
+
+function nozzleWords(nozzle: Nozzle): string {
+  const size =
+    nozzle.kind === 'round'
+      ? `round ${length(nozzle.diameterMm)}`
+      : `${nozzle.kind} ${sizes(nozzle.lengthMm, nozzle.widthMm)}`;
+  const sweep =
+    nozzle.kind !== 'hood' && nozzle.sweepRadiusMm > 0
+      ? `, kept moving on a radius of ${length(nozzle.sweepRadiusMm)}`
+      : '';
+  const tilt = nozzle.tiltDeg > 0 ? `, leaning ${whole(nozzle.tiltDeg)}°` : '';
+  return `${size}, ${length(nozzle.standOffMm)} off the board${sweep}${tilt}`;
+}
+
+/** What stands on the bench for a run, as the evaluation took it. */
+export const setUpWords = (station: Station): string =>
+  `Set-up: ${station.name ? `${station.name}; ` : ''}nozzle ${nozzleWords(station.nozzle)}; preheater ${station.preheater.kind} ${sizes(station.preheater.lengthMm, station.preheater.widthMm)}; room ${degrees(station.roomC)}; extraction ${station.fumeExtraction}.`;

@@ -85,6 +85,28 @@ function hatchBody(ink: Ink, shape: PartShape, kind: keyof typeof TAG_GLYPHS): v
   hatchPolygons(ink, [shape.polygon], TAG_GLYPHS[kind].hatch, { colour: tagColour(kind), pitch, width: 0.6 });
 }
 
+/** Relocations within the shown side: an arrow from where the part is to where it goes. Returns the lines, for labels to keep off. */
+export function drawMoves(ink: Ink, facts: SheetFacts, picture: Picture): { from: PagePoint; to: PagePoint }[] {
+  const { view } = picture;
+  const moves = [...facts.tagsOf.values()].flat().flatMap((tag) => {
+    const from = facts.partOf.get(tag.refdes);
+    const to = tag.kind === 'relocate' ? facts.partOf.get(tag.toRefdes) : undefined;
+    if (!from || !to || from.side !== view.side || to.side !== view.side) return [];
+    return [{ from: view.toPage(from), to: view.toPage(to) }];
+  });
+  for (const { from, to } of moves) {
+    const length = Math.hypot(to.x - from.x, to.y - from.y);
+    if (length < 1) continue;
+    const along = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
+    const back = { x: to.x - 6 * along.x, y: to.y - 6 * along.y };
+    const wing = { x: -2.4 * along.y, y: 2.4 * along.x };
+    ink.segment(from, back, { width: 0.9, colour: tagColour('relocate'), dash: [3, 1.5] });
+    const head = [to, { x: back.x + wing.x, y: back.y + wing.y }, { x: back.x - wing.x, y: back.y - wing.y }];
+    ink.polygon(head, null, tagColour('relocate'));
+  }
+  return moves;
+}
+
 /** Rework areas of the shown side: a heavy dash-dot line. */
 export function drawSites(ink: Ink, facts: SheetFacts, picture: Picture): void {
   for (const site of facts.plan.sites) {

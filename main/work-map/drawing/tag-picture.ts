@@ -10,6 +10,7 @@ import {
   composePicture,
   drawBoard,
   drawCovers,
+  drawMoves,
   drawParts,
   drawSites,
   drawSitesBehind,
@@ -40,6 +41,7 @@ export function drawTagPicture(ink: Ink, facts: SheetFacts, place: PictureFrame,
     drawCovers(ink, facts, picture);
     drawSitesBehind(ink, facts, picture);
     drawSites(ink, facts, picture);
+    for (const move of drawMoves(ink, facts, picture)) field.takeLeader(move);
   });
   const special = picture.seen.filter((one) => facts.tagsOf.has(one.part.refdes) || one.outline === 'over');
   for (const one of special) field.avoid(one.shape.box);

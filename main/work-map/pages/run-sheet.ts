@@ -6,6 +6,7 @@ import {
   ramp,
   SHEET,
   seconds,
+  setUpWords,
   TABLES,
   VERDICTS,
   whole,
@@ -35,6 +36,7 @@ export function drawRunSheet(sheet: Sheet, act: ActNumbers, place: number): void
   flow.startPage(SHEET.runTitle(place + 1, sheet.acts.length, run.name));
   flow.heading(SHEET.runTitle(place + 1, sheet.acts.length, run.name));
   flow.paragraph(SHEET.runFacts(run.kind, run.side, sites.map((site) => site.target).join(', '), act.seconds), SOFT);
+  flow.paragraph(setUpWords(facts.plan.station), SOFT);
   flow.space(3);
   drawActBox(sheet, [act]);
   if (act.overParts.length > 0) flow.paragraph(ACT.over(act.overParts), STRONG);
