@@ -11,7 +11,7 @@ type Group = Action['group'];
 export function KeySheet({ onClose }: { onClose: () => void }) {
   const keyed = ACTIONS.filter((action) => action.keys.length > 0);
   return (
-    <Dialogue title={words.title} wide onClose={onClose}>
+    <Dialogue title={words.title} size="widest" onClose={onClose}>
       <div className="key-sheet">
         {(Object.keys(actionGroups) as Group[]).map((group) => (
           <section key={group}>

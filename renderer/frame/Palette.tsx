@@ -7,7 +7,7 @@ import {
   MenuItem,
   Modal,
   ModalOverlay,
-  SearchField,
+  TextField,
   useFilter,
 } from 'react-aria-components';
 import { actionGroups } from '../../shared-types/words/window/actions.ts';
@@ -30,10 +30,10 @@ export function Palette({ onClose }: { onClose: () => void }) {
       <Modal className="modal">
         <Dialog className="palette" aria-label={words.palette}>
           <Autocomplete filter={contains}>
-            <SearchField aria-label={words.paletteHint} autoFocus className="entry">
+            <TextField aria-label={words.paletteHint} autoFocus className="entry">
               <Icon of={Search} />
               <Input placeholder={words.paletteHint} />
-            </SearchField>
+            </TextField>
             <Menu
               className="options scrolls"
               aria-label={words.palette}

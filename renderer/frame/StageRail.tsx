@@ -1,5 +1,6 @@
 import { CircuitBoard, Flame, Keyboard, type LucideIcon, Map as MapIcon, Settings2, Tags } from 'lucide-react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import { summarise } from '../../shared-types/rules/summary.ts';
 import { actionLabels } from '../../shared-types/words/window/actions.ts';
 import { stageNames, stageOpen, frameWords as words } from '../../shared-types/words/window/frame.ts';
 import { openSuggestions } from '../actions/edit-actions.ts';
@@ -63,11 +64,12 @@ export function StageRail() {
 function openCounts(state: AppState): Record<Stage, number> {
   const { ticket, evaluation } = state;
   if (!ticket) return { board: 0, plan: 0, heat: 0, workMap: 0 };
-  const parts = evaluation.assessment?.evaluation.parts ?? [];
+  const { assessment } = evaluation;
+  const summary = assessment && summarise(assessment, ticket.document.plan);
   return {
     board: ticket.document.board.parts.filter((part) => part.classGuessed).length,
     plan: openSuggestions(state).length,
-    heat: parts.filter((part) => part.state !== 'clear').length,
+    heat: summary ? summary.over + summary.unsure : 0,
     workMap: openOfWorkMap(state).length,
   };
 }

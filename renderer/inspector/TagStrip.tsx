@@ -27,7 +27,7 @@ function TagButton({ kind }: { kind: TagKind }) {
   return (
     <WithTip label={action.label} keys={shownKeys(action.keys)}>
       <ToggleButton className="tag-button" aria-label={action.label} isSelected={on} onChange={() => action.run(app)}>
-        <TagGlyph kind={kind} size={22} />
+        <TagGlyph kind={kind} size={22} hollow={!on} />
       </ToggleButton>
     </WithTip>
   );

@@ -47,11 +47,10 @@ export function partRowsOf(document: TicketDocument, assessment: Assessment | nu
 }
 
 function rankOf({ exposure, action, tags }: Omit<PartRow, 'rank'>): number {
+  // A part that planning leaves in peace is ordinary though its joints pass a limit: it may reflow where it lies.
   const byAction = action ? ACTION_RANK[action.action] : ORDINARY_RANK + 2;
-  const loud = exposure?.state === 'over' || exposure?.state === 'unsure';
-  if (loud && byAction > 1 && byAction < ORDINARY_RANK) return Math.min(byAction, 4);
-  if (loud && byAction >= ORDINARY_RANK) return exposure?.state === 'over' ? 1 : 5;
-  return tags.length > 0 ? Math.min(byAction, 5) : byAction;
+  if (exposure?.state === 'unsure' || tags.length > 0) return Math.min(byAction, ORDINARY_RANK - 1);
+  return byAction;
 }
 
 function tagsByPart(tags: readonly Tag[]): Map<string, Tag[]> {

@@ -1,8 +1,17 @@
 import { bodyOf } from '../../shared-types/board.ts';
-import { boxOf, rectangleCorners } from '../../shared-types/geometry.ts';
+import { boxOf, rectangleCorners, type TurnedRectangle } from '../../shared-types/geometry.ts';
 import type { App } from './app.ts';
 
-const AROUND_MM = 14;
+const AROUND_MM = 18;
+
+/** Selects a site, turns the board to its side and brings it into view. */
+export function showSite(app: App, siteId: string): void {
+  const site = app.store.get().ticket?.document.plan.sites.find((one) => one.id === siteId);
+  if (!site) return;
+  app.setView({ side: site.side });
+  app.bench.select([{ kind: 'site', siteId }], 'replace');
+  bringIntoView(app, site.area);
+}
 
 /** Selects a part, turns the board to its side and brings it into view. */
 export function showPart(app: App, refdes: string): void {
@@ -10,7 +19,12 @@ export function showPart(app: App, refdes: string): void {
   if (!part) return;
   app.setView({ side: part.side });
   app.bench.select([{ kind: 'part', refdes }], 'replace');
-  const box = boxOf(rectangleCorners(bodyOf(part)));
+  bringIntoView(app, bodyOf(part));
+}
+
+/** Fits a body with enough of its surroundings to know where on the board one is. */
+function bringIntoView(app: App, body: TurnedRectangle): void {
+  const box = boxOf(rectangleCorners(body));
   app.canvas.current?.fit({
     minX: box.minX - AROUND_MM,
     minY: box.minY - AROUND_MM,

@@ -7,18 +7,18 @@ import './overlays.css';
 
 type DialogueProps = {
   title: string;
-  wide?: boolean;
+  size?: 'wide' | 'widest';
   onClose: () => void;
   footer?: ReactNode;
   children: ReactNode;
 };
 
 /** A sheet over the window; Esc and a press outside close it. */
-export function Dialogue({ title, wide, onClose, footer, children }: DialogueProps) {
+export function Dialogue({ title, size, onClose, footer, children }: DialogueProps) {
   return (
     <ModalOverlay className="scrim" isOpen isDismissable onOpenChange={(open) => !open && onClose()}>
       <Modal className="modal">
-        <Dialog className={`dialog${wide ? ' wide' : ''}`}>
+        <Dialog className={`dialog ${size ?? ''}`}>
           <header>
             <Heading slot="title" level={2}>
               {title}

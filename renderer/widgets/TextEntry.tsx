@@ -32,7 +32,7 @@ export function TextEntry(props: TextEntryProps) {
   const Box = lines > 1 ? TextArea : Input;
   return (
     <TextField
-      className={bare ? undefined : `field${stacked ? ' stacked' : ''}`}
+      className={bare ? undefined : `field${stacked ? ' stacked' : ' text'}`}
       aria-label={bare ? label : undefined}
       value={typed ?? value}
       maxLength={props.longest}

@@ -27,6 +27,7 @@ export function ProfileChart({ run }: { run: HeatRun }) {
   const ticks = Array.from({ length: top / 100 + 1 }, (_, index) => index * 100);
   const gas = lines.gas.at(-1)?.at(-1);
   const site = lines.site.at(-1);
+  const plateau = lines.below.reduce((high, point) => (point.c > high.c ? point : high));
   return (
     <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words.chart(run.name)}>
       {ticks.map((c) => (
@@ -60,7 +61,7 @@ export function ProfileChart({ run }: { run: HeatRun }) {
           {words.chartGas}
         </text>
       )}
-      <text x={x(lines.seconds * 0.02)} y={y(lines.below[1].c) - 5}>
+      <text x={x(plateau.s) + 5} y={y(plateau.c) + 14}>
         {words.chartBelow}
       </text>
       {site && (

@@ -33,22 +33,20 @@ export function RunSection() {
   if (!open) return null;
   return (
     <Section title={words.runs} count={heatRuns.length} action={<AddRun />}>
-      <div className="run-tabs">
-        <ToggleButtonGroup
-          className="run-tabs"
-          aria-label={words.runs}
-          selectionMode="single"
-          disallowEmptySelection
-          selectedKeys={[open.id]}
-          onSelectionChange={([id]) => id && setChosen(String(id))}
-        >
-          {heatRuns.map((run) => (
-            <ToggleButton key={run.id} id={run.id} className="chip">
-              {run.name}
-            </ToggleButton>
-          ))}
-        </ToggleButtonGroup>
-      </div>
+      <ToggleButtonGroup
+        className="run-tabs"
+        aria-label={words.runs}
+        selectionMode="single"
+        disallowEmptySelection
+        selectedKeys={[open.id]}
+        onSelectionChange={([id]) => id && setChosen(String(id))}
+      >
+        {heatRuns.map((run) => (
+          <ToggleButton key={run.id} id={run.id} className="chip">
+            {run.name}
+          </ToggleButton>
+        ))}
+      </ToggleButtonGroup>
       <RunEditor key={open.id} run={open} place={heatRuns.indexOf(open)} count={heatRuns.length} />
     </Section>
   );

@@ -14,10 +14,20 @@ const words = heatWords.segments;
 /** Gas that a segment starts with when it is turned on: the figures of the starting profile. */
 const USUAL_GAS = { celsius: 380, flowLMin: 45 };
 
+/** Columns of figures; their widths are given, the name takes the rest. */
+const COLUMNS = ['seconds', 'below from', 'below to', 'gas from', 'gas to', 'flow'] as const;
+
 /** The segments of a run, each figure editable where it stands. */
 export function SegmentTable({ run }: { run: HeatRun }) {
   return (
     <table className="segment-table" aria-label={words.title}>
+      <colgroup>
+        <col className="of-number" />
+        <col />
+        {COLUMNS.map((name) => (
+          <col key={name} className="of-figure" />
+        ))}
+      </colgroup>
       <thead>
         <tr>
           <th colSpan={2} className="start">

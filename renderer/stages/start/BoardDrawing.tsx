@@ -15,8 +15,6 @@ export function BoardDrawing({ drawing }: { drawing: TicketCard['drawing'] }) {
     <svg
       className="board-drawing"
       viewBox={`${-edge} ${-edge} ${width + 2 * edge} ${height + 2 * edge}`}
-      width={width * 20}
-      height={height * 20}
       aria-hidden="true"
     >
       <path className="outline" d={path(drawing.outline.map(([x, y]) => ({ x, y })))} />

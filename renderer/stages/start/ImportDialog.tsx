@@ -36,7 +36,7 @@ function Found({ imported, onClose }: { imported: Imported; onClose: () => void 
   return (
     <Dialogue
       title={words.title}
-      wide
+      size="wide"
       onClose={onClose}
       footer={
         <>

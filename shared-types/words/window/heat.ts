@@ -6,13 +6,10 @@ export const heatWords = {
   layers: { heat: 'Heat', isotherms: 'Isotherms', rings: 'Rings', labels: 'Designators' },
   targets: 'Target',
   noRuns: 'Mark a rework site first: it brings the heat runs for taking off, dressing and fitting.',
-  coldest: 'Coldest joint',
-  hottest: 'Hottest joint',
-  skin: 'Package skin',
-  above: 'All joints molten',
-  window: (from: string, to: string) => `window ${from} to ${to}`,
+  heads: { part: 'Part', coldest: 'Coldest', hottest: 'Hottest', skin: 'Skin', molten: 'Molten' },
+  window: (from: string, to: string) => `coldest joint ${from}–${to}`,
   liquidus: (value: string) => `liquidus ${value}`,
-  limit: (value: string) => `limit ${value}`,
+  skinLimit: (value: string) => `skin ${value}`,
   verdicts: { melts: 'melts', partly: 'melts in part', solid: 'stays solid' },
   runs: 'Heat runs',
   runKinds: {
@@ -93,6 +90,15 @@ export const heatWords = {
   extraction: 'Fume extraction',
   extractions: { off: 'Off', low: 'Low', high: 'High' },
   readings: 'Thermocouples, expected',
-  readingHead: { name: 'Point', peak: 'Peak', at: 'at' },
-  bandNote: 'Bands are not computed yet: a part near its limit deserves a thermocouple.',
+  readingHead: { name: 'Peak of' },
+  act: {
+    title: 'At the bench',
+    startGas: 'Start the gas at, board at the site',
+    molten: 'Molten after',
+    stop: 'Not molten by then: stop',
+    abort: (on: string, part: string) =>
+      `Off when ${on === 'site' ? 'the board at the site' : on} reads${part ? `, for ${part}` : ''}`,
+    spare: (part: string, before: boolean) =>
+      before ? `${part} is over its limit before that, by` : `To spare before ${part} is over its limit`,
+  },
 } as const;

@@ -4,7 +4,7 @@ import type { PartState } from '../../evaluation.ts';
 export const partStateWords: Record<PartState | 'reflow', string> = {
   clear: 'Clear',
   unsure: 'Unsure',
-  over: 'Over its limit',
+  over: 'Over limit',
   reflow: 'Will reflow',
 };
 

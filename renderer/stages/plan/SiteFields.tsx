@@ -1,0 +1,79 @@
+import { ALLOYS } from '../../../shared-types/library/alloys.ts';
+import type { Site } from '../../../shared-types/plan.ts';
+import { editLabels } from '../../../shared-types/words/window/edits.ts';
+import { planWords as words } from '../../../shared-types/words/window/plan.ts';
+import { setSiteFields } from '../../editing/sites.ts';
+import { setTagFields } from '../../editing/tags.ts';
+import { useApp, useDocument, useTypedEdit } from '../../state/use-app.ts';
+import { useUnits } from '../../state/use-units.ts';
+import { Choice } from '../../widgets/Choice.tsx';
+import { NumberEntry } from '../../widgets/NumberEntry.tsx';
+import { TextEntry } from '../../widgets/TextEntry.tsx';
+import { LengthEntry } from '../../widgets/UnitEntry.tsx';
+
+/** Joints, rework area and what is exchanged. */
+export function SiteFields({ site }: { site: Site }) {
+  const app = useApp();
+  const { measures } = useUnits();
+  const set = (fields: Parameters<typeof setSiteFields>[2]) =>
+    app.bench.apply(editLabels.siteFields, (document) => setSiteFields(document, site.id, fields));
+  const area = (fields: Partial<Site['area']>) => set({ area: { ...site.area, ...fields } });
+  const alloys = [
+    { id: 'unknown', label: words.alloyUnknown },
+    ...ALLOYS.map((alloy) => ({
+      id: alloy.id,
+      label: alloy.name,
+      more: `${measures.degrees(alloy.solidusC)}–${measures.temperature(alloy.liquidusC)}`,
+    })),
+  ];
+  return (
+    <>
+      <ExchangeFields site={site} />
+      <Choice label={words.alloyOff} value={site.alloyOff} items={alloys} onChange={(alloyOff) => set({ alloyOff })} />
+      <Choice label={words.alloyOn} value={site.alloyOn} items={alloys} onChange={(alloyOn) => set({ alloyOn })} />
+      <LengthEntry
+        label={words.areaLength}
+        value={site.area.lengthMm}
+        least={0.1}
+        most={2000}
+        onChange={(lengthMm) => lengthMm && area({ lengthMm })}
+      />
+      <LengthEntry
+        label={words.areaWidth}
+        value={site.area.widthMm}
+        least={0.1}
+        most={2000}
+        onChange={(widthMm) => widthMm && area({ widthMm })}
+      />
+      <LengthEntry label={words.areaX} value={site.area.x} onChange={(x) => x !== null && area({ x })} />
+      <LengthEntry label={words.areaY} value={site.area.y} onChange={(y) => y !== null && area({ y })} />
+      <NumberEntry
+        label={words.areaTurn}
+        value={site.area.turnDeg}
+        unit="°"
+        onChange={(turnDeg) => turnDeg !== null && area({ turnDeg })}
+      />
+    </>
+  );
+}
+
+/** What comes off and what goes on: they stand in the site's replace tag. */
+function ExchangeFields({ site }: { site: Site }) {
+  const tag = useDocument().plan.tags.find((one) => one.kind === 'replace' && one.siteId === site.id);
+  const id = tag?.id ?? '';
+  const off = useTypedEdit(
+    `${words.comesOff} ${site.target}`,
+    (comesOff) => (document) => setTagFields(document, id, 'replace', { comesOff }),
+  );
+  const on = useTypedEdit(
+    `${words.goesOn} ${site.target}`,
+    (goesOn) => (document) => setTagFields(document, id, 'replace', { goesOn }),
+  );
+  if (tag?.kind !== 'replace') return null;
+  return (
+    <>
+      <TextEntry label={words.comesOff} value={tag.comesOff} longest={500} {...off} />
+      <TextEntry label={words.goesOn} value={tag.goesOn} longest={500} {...on} />
+    </>
+  );
+}
