@@ -27,7 +27,7 @@ export function labelLine(
   for (let i = 0; i < count; i++) {
     const best = bestPlace(line, ((i + 0.5) / count) * total, gap, (at) => {
       const box = textBox(at, text, Math.atan2(at.dy, at.dx));
-      return allowed(at) && !taken.some((other) => overlap(box, other));
+      return roundAbout(at, gap / 2).every(allowed) && !taken.some((other) => overlap(box, other));
     });
     if (best === null) continue;
     const at = line.at(best);
@@ -38,6 +38,15 @@ export function labelLine(
   }
   return { labels, pieces: withGaps(line, gaps) };
 }
+
+/** The middle of a number, its two ends, and the places over and under it. */
+const roundAbout = ({ x, y, dx, dy }: OnLine, half: number): Point[] => [
+  { x, y },
+  { x: x + dx * half, y: y + dy * half },
+  { x: x - dx * half, y: y - dy * half },
+  { x: x - dy * 8, y: y + dx * 8 },
+  { x: x + dy * 8, y: y - dx * 8 },
+];
 
 /** The length along the line, near the wanted one, where the number's stretch bends least; null: no place is free. */
 function bestPlace(line: Measured, wanted: number, gap: number, free: (at: OnLine) => boolean): number | null {

@@ -1,17 +1,16 @@
 import type { Assessment, FieldGrid } from '../../../shared-types/evaluation.ts';
 import type { Side } from '../../../shared-types/geometry.ts';
 import { celsiusToFahrenheit } from '../../../shared-types/units.ts';
-import { boxAround, type PixelBox, textBox } from '../drawing/boxes.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
 import { type IsothermLine, isothermLines } from '../heat/isotherms.ts';
 import { labelLine } from '../heat/line-labels.ts';
+import { onLaminate } from '../heat/on-board.ts';
 import { type PaddedField, paddedField } from '../heat/padded-field.ts';
-import { heatScale, limitLevels, rangeOf, shownFields, temperatureAt } from '../heat/shown-field.ts';
+import { heatScale, limitLevels, rangeOf, shownFields } from '../heat/shown-field.ts';
 import { remembered, type Scene } from '../scene.ts';
 import { projectAll } from '../view/projection.ts';
-import { labelPlace } from './labels.ts';
 import type { Layer } from './layer.ts';
-import { shownGlyphs } from './tags.ts';
+import { lettered } from './lettered.ts';
 
 /** Traced lines of one face, kept until another answer comes: zooming and turning only draw them again. */
 const tracer = remembered((field: Float32Array) => {
@@ -62,6 +61,8 @@ export const isothermLayer: Layer = {
   name: 'isotherms',
   inputs: ({ model, projection, theme }) => [
     model.assessment,
+    model.document.board.outline,
+    model.document.board.cutouts,
     model.document.board.parts,
     model.document.plan.tags,
     model.layers.labels,
@@ -78,15 +79,16 @@ export const isothermLayer: Layer = {
   },
 };
 
-function faceMarks({ model, projection, theme }: Scene, assessment: Assessment, side: Side): Mark[] {
+function faceMarks(scene: Scene, assessment: Assessment, side: Side): Mark[] {
+  const { model, projection, theme } = scene;
   const { grid } = assessment.evaluation;
   const field = shownFields(assessment, model.shownRunId)[side];
-  const taken = lettered(model, projection);
+  const taken = [...lettered(scene)];
   const rims: Mark[] = [];
   const lines: Mark[] = [];
   const numbers: Mark[] = [];
   const boardAt = fromPixels(projection);
-  const onBoard = (at: { x: number; y: number }) => temperatureAt(field, grid, boardAt(at)) !== null;
+  const onBoard = (at: { x: number; y: number }) => onLaminate(model.document.board, boardAt(at));
   for (const level of isothermLevels(assessment, model.shownRunId, model.temperatureUnit)) {
     const stroke: Stroke = { colour: theme.ink, width: level.heavy ? 2.5 : 1 };
     const rim: Stroke = { colour: theme.paper, width: stroke.width + 2, alpha: 0.4 };
@@ -104,18 +106,6 @@ function faceMarks({ model, projection, theme }: Scene, assessment: Assessment, 
     }
   }
   return [...rims, ...lines, ...numbers];
-}
-
-/** Boxes that designators and glyphs take up: numbers keep clear of them. */
-function lettered(model: Scene['model'], projection: Scene['projection']): PixelBox[] {
-  const { board, plan } = model.document;
-  const boxes = shownGlyphs(plan.tags, board.parts, projection).map(({ at }) => boxAround(at, 30, 30));
-  if (!model.layers.labels) return boxes;
-  for (const part of board.parts) {
-    const place = part.side === projection.side ? labelPlace(part, projection) : null;
-    if (place) boxes.push(textBox(place, part.refdes, (place.turnDeg * Math.PI) / 180));
-  }
-  return boxes;
 }
 
 function fromPixels({ a, b, c, d, origin }: Scene['projection']) {

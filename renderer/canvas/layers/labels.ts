@@ -32,6 +32,7 @@ function upright(angle: number): number {
 export function labelPlace(part: Part, projection: Projection): LabelPlace | null {
   const wide = textWidth(part.refdes) + 4;
   const { at, length, width, angle } = seenBody(part, projection);
+  if (ROOF.test(part.class)) return roofPlace(part, projection);
   const inset = part.package.shape === 'round' ? 0.75 : 1;
   const ways = [
     { turnDeg: upright(angle), fits: length * inset >= wide && width * inset >= LINE_PX - 2 },
@@ -40,6 +41,17 @@ export function labelPlace(part: Part, projection: Projection): LabelPlace | nul
   if (ways.length === 0) return null;
   ways.sort((a, b) => Math.abs(a.turnDeg) - Math.abs(b.turnDeg));
   return { ...at, turnDeg: ways[0].turnDeg };
+}
+
+/** Bodies that stand over other parts: their designator keeps to a corner. */
+const ROOF = /^(metal-can|module-on-connector)$/;
+
+function roofPlace(part: Part, projection: Projection): LabelPlace | null {
+  const { at } = seenBody(part, projection);
+  const { width, height } = seenSpan(part, projection);
+  const wide = textWidth(part.refdes);
+  if (width < wide + 12 || height < 2 * LINE_PX) return null;
+  return { x: at.x - width / 2 + wide / 2 + 5, y: at.y - height / 2 + 10, turnDeg: 0 };
 }
 
 /** Room from which a body carries the mark of its class in its lower left corner. */
@@ -72,7 +84,7 @@ function labelMarks(part: Part, tagged: boolean, { model, projection }: Scene): 
   const under = tagged ? underGlyph(place, room) : place;
   if (under) marks.push({ kind: 'text', ...under, text: part.refdes, face, align: 'centre' });
   const mark = classMark(part);
-  if (mark && room >= CLASS_MARK_PX && part.package.shape !== 'round' && place.turnDeg === 0)
+  if (mark && room >= CLASS_MARK_PX && !ROOF.test(part.class) && part.package.shape !== 'round' && place.turnDeg === 0)
     marks.push({
       kind: 'text',
       x: place.x - seenWidth(part, projection) / 2 + 5,

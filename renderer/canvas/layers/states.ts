@@ -1,5 +1,6 @@
 import { bodyOf, type Part } from '../../../shared-types/board.ts';
 import type { Assessment } from '../../../shared-types/evaluation.ts';
+import { boxAround, overlap, type PixelBox } from '../drawing/boxes.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
 import { areaPixels, boxOfPixels, grown } from '../drawing/outline.ts';
 import { closed, dashes, wavy } from '../drawing/strokes.ts';
@@ -30,6 +31,8 @@ export function drawnStates(assessment: Assessment): Map<string, DrawnState> {
 
 /** State outlines stand round the body and never get smaller than this on screen. */
 const LEAST_PX = 9;
+/** Bodies below this size on screen get a tighter double line. */
+const SMALL_PX = 16;
 /** Bodies below this size on screen that will reflow get a wave through them: rings would run into each other. */
 const RING_FROM_PX = 9;
 /** A '?' needs a body of this size on screen; the '!' always stands. */
@@ -47,10 +50,21 @@ export const stateLayer: Layer = {
       const part = parts.get(refdes);
       if (part && part.side === projection.side && state !== 'clear') marks.push(...stateMarks(part, state, scene));
     }
-    // Outlines first, letters over them.
-    return [...marks.filter((mark) => mark.kind !== 'text'), ...marks.filter((mark) => mark.kind === 'text')];
+    return [...marks.filter((mark) => mark.kind !== 'text'), ...apart(marks)];
   },
 };
+
+/** Signs over the outlines; one that would cover another waits for a closer look, its outline says the same. */
+function apart(marks: readonly Mark[]): Mark[] {
+  const taken: PixelBox[] = [];
+  return marks.filter((mark) => {
+    if (mark.kind !== 'text') return false;
+    const box = boxAround(mark, 7, 11);
+    if (taken.some((other) => overlap(box, other))) return false;
+    taken.push(box);
+    return true;
+  });
+}
 
 export function stateMarks(part: Part, state: Exclude<DrawnState, 'clear'>, { projection, theme }: Scene): Mark[] {
   const ring = (byPx: number) =>
@@ -61,8 +75,11 @@ export function stateMarks(part: Part, state: Exclude<DrawnState, 'clear'>, { pr
   const long = Math.max(part.package.lengthMm, part.package.widthMm) * projection.zoom;
   const marks: Mark[] = [];
   if (state === 'over') {
-    marks.push({ kind: 'polygon', points: ring(2), stroke }, { kind: 'polygon', points: ring(5), stroke });
-    marks.push(letter('!', part, ring(5)));
+    // Round a small body the two lines draw together, or neighbours would run into each other.
+    const [inner, outer] = long < SMALL_PX ? [1.5, 3.5] : [2, 5];
+    const line = { ...stroke, width: long < SMALL_PX ? 1 : stroke.width };
+    for (const byPx of [inner, outer]) marks.push({ kind: 'polygon', points: ring(byPx), stroke: line });
+    marks.push(letter('!', part, ring(outer)));
   } else if (state === 'unsure') {
     for (const points of dashes(closed(ring(2.5)), 4, 3)) marks.push({ kind: 'line', points, stroke });
   } else if (long < RING_FROM_PX)

@@ -90,6 +90,24 @@ describe('numbers on a line', () => {
 });
 
 describe('the isotherm sheet', () => {
+  it('puts no number into a slot or over the edge, where it would be cut', () => {
+    const slot = [
+      { x: 0, y: 29.5 },
+      { x: 100, y: 29.5 },
+      { x: 100, y: 30.5 },
+      { x: 0, y: 30.5 },
+    ];
+    const board = { ...boardWith([]), cutouts: [slot] };
+    // One straight isotherm runs the length of the slot, 10 px high on screen.
+    const assessment = assessmentOf((_, y) => 150 + y);
+    const texts = (cutouts: typeof board.cutouts) =>
+      isothermLayer
+        .marks(sceneOf(modelOf({ ...board, cutouts }, {}, { assessment })))
+        .flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(texts([])).toContain('180');
+    expect(texts([slot])).not.toContain('180');
+  });
+
   it('is drawn under its own switch', () => {
     const model = modelOf(boardWith([]), {}, { assessment: assessmentOf((x) => 100 + x) });
     expect(isothermLayer.marks(sceneOf(model)).length).toBeGreaterThan(5);

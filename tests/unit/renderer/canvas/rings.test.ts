@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ringLayer } from '../../../../renderer/canvas/layers/sites.ts';
+import { ringLayer } from '../../../../renderer/canvas/layers/rings.ts';
 import { distanceToArea, ringAround, ringsAround } from '../../../../renderer/canvas/sites/rings.ts';
 import { siteOn } from '../../../../shared-types/rules/new-plan.ts';
 import { boardWith, modelOf, part, sceneOf } from './sample.ts';
