@@ -25,7 +25,7 @@ export type ActNumbers = {
   numbers: RunNumbers[];
   /** Targets that do not melt whole in a run that has to melt them. */
   unmelted: TargetResult[];
-  /** Parts beyond their limit whose worst run this is. */
+  /** Parts beyond their limit whose worst run this is; not those that are left to reflow, which are past it by intent. */
   overParts: { refdes: string; marginK: number }[];
 };
 
@@ -60,6 +60,9 @@ function actNumbers(plan: Plan, assessment: Assessment, run: HeatRun): ActNumber
   const first = run.segments.findIndex((segment) => segment.gas !== null);
   const last = run.segments.findLastIndex((segment) => segment.gas !== null);
   const targets = result?.targets ?? [];
+  const ordinary = new Set(
+    assessment.actions.filter(({ action }) => action.startsWith('leave')).map(({ refdes }) => refdes),
+  );
   const reading = nearestReading(plan, run, result);
   return {
     run,
@@ -72,7 +75,7 @@ function actNumbers(plan: Plan, assessment: Assessment, run: HeatRun): ActNumber
     numbers: assessment.runNumbers.filter((numbers) => numbers.runId === run.id),
     unmelted: mustMelt(run) ? targets.filter((target) => target.verdict !== 'melts') : [],
     overParts: assessment.evaluation.parts
-      .filter((part) => part.state === 'over' && part.worstRunId === run.id)
+      .filter((part) => part.state === 'over' && part.worstRunId === run.id && !ordinary.has(part.refdes))
       .map(({ refdes, marginK }) => ({ refdes, marginK }))
       .sort((a, b) => a.marginK - b.marginK),
   };

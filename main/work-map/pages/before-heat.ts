@@ -1,8 +1,6 @@
 import type { Part } from '../../../shared-types/board.ts';
-import type { Finding } from '../../../shared-types/evaluation.ts';
 import { shieldById } from '../../../shared-types/library/shields.ts';
 import { cautionsFor } from '../../../shared-types/words/cautions.ts';
-import { findingWords, weightWord } from '../../../shared-types/words/findings.ts';
 import { ACTION_NAMES, actionReason } from '../../../shared-types/words/planning.ts';
 import { type Phrase, SHEET, signed, TABLES } from '../../../shared-types/words/work-map.ts';
 import { tagsOfKind } from '../facts/sheet-facts.ts';
@@ -17,6 +15,7 @@ import {
 import { BODY, FIGURES, STRONG } from '../layout/flow.ts';
 import type { Sheet } from '../layout/sheet.ts';
 import { type Cell, type Column, drawTable } from '../layout/table.ts';
+import { drawFindings } from './findings.ts';
 
 const C = TABLES.columns;
 const TAG = { title: C.tag, width: 46 };
@@ -34,32 +33,6 @@ export function drawBeforeHeat(sheet: Sheet): void {
   drawRelocations(sheet);
   drawProgramming(sheet);
   drawExceptions(sheet);
-  drawFindings(sheet, TABLES.notes, ['note']);
-}
-
-/** What planning found, by weight. What stops or warns gets a box to tick; notes are only read. */
-function drawFindings(sheet: Sheet, title: string, weights: readonly Finding['weight'][]): void {
-  const found = weights.flatMap((weight) =>
-    sheet.facts.assessment.findings.filter((finding) => finding.weight === weight),
-  );
-  if (found.length === 0) return;
-  const act = !weights.includes('note');
-  drawTable(
-    sheet.flow,
-    act
-      ? [
-          { title: '', width: 58, style: STRONG },
-          { title: '', share: 1 },
-          { title: '', width: 24 },
-        ]
-      : [{ title: '', share: 1 }],
-    found.map((finding): Cell[] => {
-      const { what, todo } = findingWords(finding);
-      const words = `${what}. ${todo}`;
-      return act ? [weightWord(finding.weight), words, { tick: true }] : [words];
-    }),
-    title,
-  );
 }
 
 function drawCautions(sheet: Sheet): void {

@@ -1,10 +1,11 @@
 import { SHEET, TABLES } from '../../../shared-types/words/work-map.ts';
 import type { Sheet } from '../layout/sheet.ts';
 import { type Cell, drawTable } from '../layout/table.ts';
+import { drawFindings } from './findings.ts';
 
 const C = TABLES.columns;
 
-/** Order and notes in full, then the lines to sign. */
+/** Order and notes in full, what the evaluation wants known, then the lines to sign. */
 export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
   const { flow, facts } = sheet;
   const { order, notes } = facts.plan.ticket;
@@ -17,6 +18,7 @@ export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
     flow.heading(SHEET.notes);
     flow.paragraph(notes.trim());
   }
+  drawFindings(sheet, TABLES.notes, ['note']);
   drawTable(
     flow,
     [

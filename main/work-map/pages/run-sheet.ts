@@ -40,14 +40,19 @@ export function drawRunSheet(sheet: Sheet, act: ActNumbers, place: number): void
   flow.space(3);
   drawActBox(sheet, [act]);
   if (act.overParts.length > 0) flow.paragraph(ACT.over(act.overParts), STRONG);
-  for (const { refdes, firstOver, secondsToSpare } of act.numbers)
-    if (firstOver !== undefined && secondsToSpare !== undefined)
-      flow.paragraph(ACT.spare(refdes, firstOver, secondsToSpare));
+  drawSpare(sheet, act);
   drawSegments(sheet, act);
   drawWatch(sheet, act);
   drawTargets(sheet, act);
   drawChart(sheet, act);
   drawIsotherms(sheet, act);
+}
+
+/** The least time between a target being molten and the first neighbour passing its limit. */
+function drawSpare(sheet: Sheet, act: ActNumbers): void {
+  const told = act.numbers.filter((one) => one.firstOver !== undefined && one.secondsToSpare !== undefined);
+  const [least] = told.sort((a, b) => (a.secondsToSpare ?? 0) - (b.secondsToSpare ?? 0));
+  if (least) sheet.flow.paragraph(ACT.spare(least.refdes, least.firstOver ?? '', least.secondsToSpare ?? 0));
 }
 
 function drawSegments(sheet: Sheet, act: ActNumbers): void {

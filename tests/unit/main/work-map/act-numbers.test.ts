@@ -74,8 +74,10 @@ const assessment: Assessment = {
       exposure('J1', { state: 'over', marginK: -3, worstRunId: run.id }),
       exposure('J2', { state: 'over', marginK: -9, worstRunId: run.id }),
       exposure('J3', { state: 'over', marginK: -99, worstRunId: 'another' }),
+      exposure('C1', { state: 'over', marginK: -20, worstRunId: run.id }),
     ],
   },
+  actions: [{ refdes: 'C1', action: 'leave-will-reflow', reason: 'small-part-reflows', figures: {}, done: false }],
   runNumbers: [
     { runId: run.id, siteId: 'site-1', refdes: 'U1' },
     { runId: 'another', siteId: 'site-1', refdes: 'U1' },
@@ -103,7 +105,7 @@ describe('numbers to act on', () => {
     expect(dressing.unmelted).toEqual([]);
   });
 
-  it('keep to their own run, the worst part first', () => {
+  it('keep to their own run, the worst part first, without parts that are left to reflow', () => {
     expect(act.numbers.length).toBe(1);
     expect(act.overParts.map((part) => part.refdes)).toEqual(['J2', 'J1']);
   });
