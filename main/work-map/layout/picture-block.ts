@@ -92,8 +92,10 @@ function entriesOf(facts: SheetFacts, request: Pick<PictureRequest, 'side' | 'co
   const covers = facts.board.covers.some((cover) => cover.side === side) ? [LEGEND.cover] : [];
   const watch = facts.watchTags.some((tag) => tag.side === side) ? [tagEntry('watchPoint')] : [];
   if (content.kind === 'isotherms') {
-    const { limitsC } = content.source;
-    const limit = limitsC.length === 0 ? [] : [limitEntry(limitsC)];
+    const reached = content.source.limitsC.filter((limit) =>
+      content.source.fields[side].some((value) => value >= limit),
+    );
+    const limit = reached.length === 0 ? [] : [limitEntry(reached)];
     return [LEGEND.isotherm, ...limit, ...areas, ...watch, ...covers];
   }
   const kinds = new Set(
