@@ -2,9 +2,9 @@ import type { HeatRun } from '../../../shared-types/plan.ts';
 import { heatWords as words } from '../../../shared-types/words/window/heat.ts';
 import { useAppState, useDocument } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
+import { useWidth } from '../../widgets/use-width.ts';
 import { type ChartPoint, profileLines } from './profile-lines.ts';
 
-const WIDTH = 320;
 const HEIGHT = 132;
 const LEFT = 30;
 const RIGHT = 44;
@@ -20,7 +20,8 @@ export function ProfileChart({ run }: { run: HeatRun }) {
   const { showC } = useUnits();
   const lines = profileLines(run, result, roomC);
   const top = Math.ceil((lines.highestC + 20) / 100) * 100;
-  const x = (s: number) => LEFT + (s / lines.seconds) * (WIDTH - LEFT - RIGHT);
+  const [frame, width] = useWidth(320);
+  const x = (s: number) => LEFT + (s / lines.seconds) * (width - LEFT - RIGHT);
   const y = (c: number) => TOP + (1 - c / top) * (HEIGHT - TOP - FOOT);
   const path = (points: readonly ChartPoint[]) =>
     `M${points.map((p) => `${x(p.s).toFixed(1)} ${y(p.c).toFixed(1)}`).join('L')}`;
@@ -29,10 +30,17 @@ export function ProfileChart({ run }: { run: HeatRun }) {
   const site = lines.site.at(-1);
   const plateau = lines.below.reduce((high, point) => (point.c > high.c ? point : high));
   return (
-    <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words.chart(run.name)}>
+    <svg
+      ref={frame}
+      className="chart"
+      height={HEIGHT}
+      viewBox={`0 0 ${width} ${HEIGHT}`}
+      role="img"
+      aria-label={words.chart(run.name)}
+    >
       {ticks.map((c) => (
         <g key={c}>
-          <line className={c === 0 ? 'axis' : 'grid'} x1={LEFT} x2={WIDTH - RIGHT} y1={y(c)} y2={y(c)} />
+          <line className={c === 0 ? 'axis' : 'grid'} x1={LEFT} x2={width - RIGHT} y1={y(c)} y2={y(c)} />
           <text className="figure" x={LEFT - 5} y={y(c) + 4} textAnchor="end">
             {Math.round(showC(c))}
           </text>

@@ -1,6 +1,7 @@
 import { Button as BareButton, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import type { HeatRun } from '../../../shared-types/plan.ts';
 import type { Segment } from '../../../shared-types/profile.ts';
+import { startingSegments } from '../../../shared-types/rules/new-plan.ts';
 import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { heatWords } from '../../../shared-types/words/window/heat.ts';
 import * as editing from '../../editing/segments.ts';
@@ -11,8 +12,6 @@ import { TextEntry } from '../../widgets/TextEntry.tsx';
 import { TemperatureEntry } from '../../widgets/UnitEntry.tsx';
 
 const words = heatWords.segments;
-/** Gas that a segment starts with when it is turned on: the figures of the starting profile. */
-const USUAL_GAS = { celsius: 380, flowLMin: 45 };
 
 /** Columns of figures; their widths are given, the name takes the rest. */
 const COLUMNS = ['seconds', 'below from', 'below to', 'gas from', 'gas to', 'flow'] as const;
@@ -95,10 +94,15 @@ function SegmentRow({ run, segment, index }: RowProps) {
   );
 }
 
+/** Gas as the run's other segments have it; the first of a run begins with the figures of the starting profile. */
 const gasOn =
   (run: HeatRun, index: number): Edit =>
-  (document) =>
-    editing.setGas(document, run.id, index, { ...USUAL_GAS, siteId: run.siteIds[0] ?? null });
+  (document) => {
+    const siteId = run.siteIds[0] ?? null;
+    const model = [...run.segments, ...startingSegments('removal', siteId)].find((segment) => segment.gas);
+    if (!model?.gas) return document;
+    return editing.setGas(document, run.id, index, { celsius: model.gas.endC, flowLMin: model.flowLMin, siteId });
+  };
 
 type RampProps = {
   ramp: Segment['preheater'];

@@ -5,6 +5,7 @@ import type { Site, TicketDocument } from '../../../shared-types/plan.ts';
 import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { planWords as words } from '../../../shared-types/words/window/plan.ts';
 import { removeSite } from '../../editing/sites.ts';
+import { onlySelected } from '../../state/selection.ts';
 import { showSite } from '../../state/show-part.ts';
 import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
@@ -32,7 +33,9 @@ export function SiteSection() {
 function SiteRow({ site, document }: { site: Site; document: TicketDocument }) {
   const app = useApp();
   const { measures } = useUnits();
-  const selected = useAppState((state) => state.selection.siteId === site.id || state.selection.parts.has(site.target));
+  const selected = useAppState(
+    ({ selection }) => selection.siteId === site.id || onlySelected(selection) === site.target,
+  );
   return (
     <li className="row" data-selected={selected ? '' : undefined}>
       <TagGlyph kind="replace" />

@@ -6,6 +6,7 @@ import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { planWords as words } from '../../../shared-types/words/window/plan.ts';
 import { tagsInOrder } from '../../editing/order.ts';
 import { moveTag, removeTagsById } from '../../editing/tags.ts';
+import { onlySelected } from '../../state/selection.ts';
 import { showPart } from '../../state/show-part.ts';
 import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { IconButton } from '../../widgets/Buttons.tsx';
@@ -40,7 +41,10 @@ function OffAndBack({ document }: { document: TicketDocument }) {
 function WorkRow({ tag, place, last }: { tag: Tag; place: number; last: number }) {
   const app = useApp();
   const refdes = tag.refdes ?? '';
-  const selected = useAppState((state) => state.selection.parts.has(refdes));
+  const { selected, open } = useAppState(({ selection }) => ({
+    selected: selection.parts.has(refdes),
+    open: onlySelected(selection) === refdes && tag.kind !== 'replace',
+  }));
   const move = (to: number) => app.bench.apply(editLabels.moveTag, (document) => moveTag(document, tag.id, to));
   return (
     <li className="row work-row" data-selected={selected ? '' : undefined}>
@@ -66,7 +70,7 @@ function WorkRow({ tag, place, last }: { tag: Tag; place: number; last: number }
           />
         </span>
       </span>
-      {selected ? (
+      {open ? (
         <div className="extra">
           <TagDetail tag={tag} />
           <TagNote tag={tag} />

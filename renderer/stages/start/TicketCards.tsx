@@ -108,15 +108,15 @@ function Caption({ card, title }: { card: TicketCard; title: string }) {
   return (
     <div className="caption">
       <span className="number">{title}</span>
-      {card.invented ? <span className="mark-invented">{words.invented}</span> : <span className="when">{day}</span>}
       <span className="board">
-        {title === card.boardName ? '' : `${card.boardName} · `}
+        {title === card.boardName ? '' : `${card.boardName}, `}
         {card.target ? words.target(card.target) : words.noTarget}
       </span>
       <span className="facts">
         {words.counts(card.counts)}
-        {card.invented && !card.sample ? ` · ${day}` : ''}
+        {card.sample ? '' : ` · ${day}`}
       </span>
+      {card.invented && <span className="mark-invented">{words.invented}</span>}
     </div>
   );
 }

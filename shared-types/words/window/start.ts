@@ -11,8 +11,8 @@ export const startWords = {
   emptyTitle: 'The shelf is empty.',
   emptyText: 'Start from a sample, or import placements and Gerber files. Dropping them here does.',
   loading: 'Reading the shelf',
-  noTarget: 'No site yet',
-  target: (refdes: string) => `Target ${refdes}`,
+  noTarget: 'no site yet',
+  target: (refdes: string) => `target ${refdes}`,
   counts: (counts: { parts: number; sites: number; tags: number; heatRuns: number }) =>
     [
       count(counts.parts, 'part', 'parts'),

@@ -4,7 +4,7 @@ import { addRun, duplicateRun, setRunSite } from '../../../../renderer/editing/h
 import { confirmClass, setOwnLimits } from '../../../../renderer/editing/parts.ts';
 import { addSegmentAfter, removeSegment } from '../../../../renderer/editing/segments.ts';
 import { addSiteAt, addSiteOn, moveSiteArea, removeSite, targetIn } from '../../../../renderer/editing/sites.ts';
-import { setNozzleKind } from '../../../../renderer/editing/station.ts';
+import { setNozzle, setNozzleKind } from '../../../../renderer/editing/station.ts';
 import { moveTag, removeTagKind, setTag, tagsOf, toggleTag } from '../../../../renderer/editing/tags.ts';
 import { addWatchPoint, watchParts, watchPointsOf } from '../../../../renderer/editing/watch-points.ts';
 import { smallDocument } from './sample-document.ts';
@@ -115,15 +115,20 @@ test('a heat run may be added, copied and keep its last stretch', () => {
   let bare = copied;
   for (let index = 0; index < 20; index++) bare = removeSegment(bare, 'run-5', 0);
   expect(bare.plan.heatRuns[4].segments).toHaveLength(1);
+  const before = copied.plan.heatRuns[4].segments[2];
+  const end = before.gas?.endC;
   const longer = addSegmentAfter(copied, 'run-5', 2, 'More gas');
-  expect(longer.plan.heatRuns[4].segments[3]).toMatchObject({ name: 'More gas', gas: { startC: 380, endC: 380 } });
+  expect(longer.plan.heatRuns[4].segments[3]).toMatchObject({ name: 'More gas', gas: { startC: end, endC: end } });
+  expect(longer.plan.heatRuns[4].segments[3].preheater.startC).toBe(before.preheater.endC);
   expect(setRunSite(copied, 'run-5', 'site-1', false).plan.heatRuns[4].siteIds).toEqual([]);
 });
 
 test('a nozzle of another kind keeps size, stand-off and tilt', () => {
-  const hood = setNozzleKind(smallDocument(), 'hood');
-  expect(hood.plan.station.nozzle).toMatchObject({ kind: 'hood', lengthMm: 10, widthMm: 10, standOffMm: 15 });
-  expect(setNozzleKind(hood, 'round').plan.station.nozzle).toMatchObject({ kind: 'round', diameterMm: 10 });
+  const start = setNozzle(setNozzleKind(smallDocument(), 'round'), { diameterMm: 9, standOffMm: 14, tiltDeg: 5 });
+  const hood = setNozzleKind(start, 'hood');
+  expect(hood.plan.station.nozzle).toMatchObject({ kind: 'hood', lengthMm: 9, widthMm: 9, standOffMm: 14, tiltDeg: 5 });
+  expect(setNozzleKind(hood, 'round').plan.station.nozzle).toMatchObject({ kind: 'round', diameterMm: 9, tiltDeg: 5 });
+  expect(setNozzle(start, { leak: 0.5 })).toEqual(start);
 });
 
 test('parts: a class confirmed, limits of the data sheet set and taken away', () => {
