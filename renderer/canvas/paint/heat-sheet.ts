@@ -43,6 +43,8 @@ function heatPicture() {
   const canvas = document.createElement('canvas');
   canvas.width = canvas.height = 1;
   const texture = Texture.from({ resource: canvas, scaleMode: 'linear' }, true);
+  // A sprite takes its size anew only from a texture that says it may change.
+  texture.dynamic = true;
   return {
     texture,
     /** False: the answer has no temperatures. */
