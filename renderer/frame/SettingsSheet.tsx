@@ -9,7 +9,6 @@ import { TextEntry } from '../widgets/TextEntry.tsx';
 import './dialogs.css';
 
 const themes = (['system', 'light', 'dark'] as const).map((id) => ({ id, label: words.themes[id] }));
-const wheels = (['zoom', 'pan'] as const).map((id) => ({ id, label: words.wheels[id] }));
 
 export function SettingsSheet({ onClose }: { onClose: () => void }) {
   const app = useApp();
@@ -41,14 +40,6 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
               { id: 'mil', label: 'mil' },
             ]}
             onChange={(lengthUnit) => set({ lengthUnit })}
-          />
-        </Row>
-        <Row label={words.wheel}>
-          <Segmented
-            label={words.wheel}
-            value={settings.wheelDoes}
-            choices={wheels}
-            onChange={(wheelDoes) => set({ wheelDoes })}
           />
         </Row>
         <TextEntry

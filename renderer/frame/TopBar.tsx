@@ -44,7 +44,7 @@ function TitleGroup() {
 function SaveMark() {
   const save = useAppState((state) => state.ticket?.save);
   if (!save) return null;
-  const time = save.at ? new Date(save.at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' }) : '';
+  const time = save.at ? new Date(save.at).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' }) : '';
   return (
     <span className="save-state" data-state={save.state} title={words.savedTip[save.state]} role="status">
       <span className="dot" aria-hidden="true" />

@@ -32,7 +32,7 @@ export function PartDataSection({ parts }: Props) {
   const edit = useEditParts(refdes);
   const className = common(parts, (part) => classById(part.class).name) ?? words.several;
   return (
-    <Fold title={words.data} summary={className} open={parts.length > 1}>
+    <Fold title={words.data} summary={className}>
       <ClassField parts={parts} edit={edit} />
       <ValueField parts={parts} />
       <BodyFields parts={parts} edit={edit} />

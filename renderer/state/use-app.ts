@@ -53,6 +53,9 @@ export function useTypedEdit(label: string, edit: (value: string) => Edit) {
   };
   return {
     onType: preview,
+    onDrop: () => {
+      if (store.get().gesture?.label === label) bench.cancel();
+    },
     onDone: (value: string) => {
       preview(value);
       bench.commit();

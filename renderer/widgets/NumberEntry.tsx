@@ -1,5 +1,7 @@
+import { useState } from 'react';
 import { Group, Input, Label, NumberField } from 'react-aria-components';
 import './fields.css';
+import { leave } from './leave.ts';
 
 export type NumberEntryProps = {
   label: string;
@@ -21,6 +23,8 @@ export type NumberEntryProps = {
 /** A figure with its unit. It counts when the field is left or Enter is pressed. */
 export function NumberEntry(props: NumberEntryProps) {
   const { label, value, unit, least, most, decimals = 1, step, emptyIs, bare, onChange } = props;
+  // Esc brings the figure back: the field is made anew.
+  const [version, setVersion] = useState(0);
   const shown = value === null ? NaN : round(value, decimals);
   const take = (next: number) => {
     if (Number.isNaN(next)) {
@@ -31,6 +35,7 @@ export function NumberEntry(props: NumberEntryProps) {
   };
   return (
     <NumberField
+      key={version}
       className={bare ? undefined : 'field'}
       aria-label={bare ? label : undefined}
       value={shown}
@@ -41,6 +46,11 @@ export function NumberEntry(props: NumberEntryProps) {
       onChange={take}
       // The wheel scrolls the panel; a figure under the pointer must not change unnoticed.
       isWheelDisabled
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') setVersion((before) => before + 1);
+        else if (event.key !== 'Enter') event.continuePropagation();
+      }}
+      onKeyUp={(event) => event.key === 'Enter' && leave(event.target)}
     >
       {!bare && <Label className="label">{label}</Label>}
       <Group className="entry number">

@@ -47,8 +47,6 @@ function BoardSection() {
             <dd className="figure">{empty}</dd>
           </>
         )}
-        <dt>{words.drawnFrom}</dt>
-        <dd>{board.source.invented ? words.invented : board.source.drawnFrom}</dd>
         {board.source.licence && (
           <>
             <dt>{words.licence}</dt>
@@ -56,6 +54,10 @@ function BoardSection() {
           </>
         )}
       </dl>
+      <p className="drawn-from">
+        {words.drawnFrom} {board.source.drawnFrom || words.unknownSource}
+        {board.source.invented && `. ${words.invented}.`}
+      </p>
     </Section>
   );
 }

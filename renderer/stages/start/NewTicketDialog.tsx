@@ -19,20 +19,21 @@ import { takeFiles } from './take-files.ts';
 type Way = 'files' | 'sample' | 'empty';
 type Draft = { number: string; way: Way; sampleId: string; boardName: string; lengthMm: number; widthMm: number };
 
+const startingDraft: Draft = { number: '', way: 'files', sampleId: '', boardName: '', lengthMm: 100, widthMm: 80 };
+
 const ways = (['files', 'sample', 'empty'] as const).map((id) => ({ id, label: words.ways[id] }));
 
 export function NewTicketDialog({ onClose }: { onClose: () => void }) {
   const app = useApp();
   const shelf = useAppState((state) => state.shelf);
-  const [draft, setDraft] = useState<Draft>(() => ({
-    number: nextNumber(shelf.cards),
-    way: 'files',
-    sampleId: shelf.samples[0]?.id ?? '',
-    boardName: '',
-    lengthMm: 100,
-    widthMm: 80,
-  }));
-  const change = (fields: Partial<Draft>) => setDraft((before) => ({ ...before, ...fields }));
+  const [typed, setTyped] = useState(startingDraft);
+  // The shelf may still be read while the sheet is open: what was not chosen yet follows it.
+  const draft: Draft = {
+    ...typed,
+    number: typed.number || nextNumber(shelf.cards),
+    sampleId: typed.sampleId || (shelf.samples[0]?.id ?? ''),
+  };
+  const change = (fields: Partial<Draft>) => setTyped((before) => ({ ...before, ...fields }));
   const ready = draft.way === 'sample' ? draft.sampleId !== '' : draft.way === 'empty' && draft.boardName.trim() !== '';
   const create = () => {
     onClose();

@@ -108,14 +108,12 @@ function Caption({ card, title }: { card: TicketCard; title: string }) {
   return (
     <div className="caption">
       <span className="number">{title}</span>
+      {!card.sample && <span className="when">{day}</span>}
       <span className="board">
         {title === card.boardName ? '' : `${card.boardName}, `}
         {card.target ? words.target(card.target) : words.noTarget}
       </span>
-      <span className="facts">
-        {words.counts(card.counts)}
-        {card.sample ? '' : ` · ${day}`}
-      </span>
+      <span className="facts">{words.counts(card.counts)}</span>
       {card.invented && <span className="mark-invented">{words.invented}</span>}
     </div>
   );

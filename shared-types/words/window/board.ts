@@ -8,6 +8,7 @@ export const boardWords = {
   partsOf: (top: number, bottom: number) => `${top} top, ${bottom} bottom`,
   empty: 'Empty positions',
   drawnFrom: 'Drawn from',
+  unknownSource: 'not said',
   licence: 'Licence',
   invented: 'Invented for demonstration',
   laminate: 'Laminate',

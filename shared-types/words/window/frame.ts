@@ -69,8 +69,6 @@ export const settingsWords = {
   themes: { system: 'As the system', light: 'Light', dark: 'Dark' },
   temperature: 'Temperatures',
   length: 'Lengths',
-  wheel: 'Mouse wheel',
-  wheels: { zoom: 'Zooms', pan: 'Pans' },
   technician: 'Technician on new tickets',
   shelfFolder: 'Ticket shelf',
   version: 'Version',
