@@ -5,7 +5,9 @@ import { frameWords as words } from '../../shared-types/words/window/frame.ts';
 import { emptyHistory } from '../editing/history.ts';
 import { type AppState, noEvaluation, nothingSelected, startingView } from './app-state.ts';
 import { createDocumentSync, type DocumentSync } from './document-sync.ts';
+import { createAsker, run } from './evaluation-asking.ts';
 import { matters } from './evaluation-inbox.ts';
+import { refreshShelf } from './shelf.ts';
 import type { Store } from './store.ts';
 
 /** A file as the contract wants it. */
@@ -33,6 +35,7 @@ export type Tickets = {
 
 export function createTickets(store: Store<AppState>, backend: Backend, tell: (problem: Problem) => void): Tickets {
   let sync: DocumentSync | null = null;
+  const asker = createAsker(store, backend);
 
   const take = async (answer: Promise<Result<OpenedTicket>>): Promise<boolean> => {
     store.set((state) => ({ ...state, busy: true }));
@@ -43,7 +46,7 @@ export function createTickets(store: Store<AppState>, backend: Backend, tell: (p
       return false;
     }
     sync?.stop();
-    sync = syncFor(store, backend, opened.value, tell);
+    sync = syncFor(store, backend, opened.value, tell, asker.ask);
     store.set((state) => withTicket(state, opened.value));
     run(store, backend, 'both');
     return true;
@@ -86,13 +89,13 @@ export function createTickets(store: Store<AppState>, backend: Backend, tell: (p
     runEvaluation: () => run(store, backend, 'both'),
     async renderWorkMap() {
       await sync?.flush();
-      const id = store.get().ticket?.id;
-      const answer = id ? await backend.request('workMap.render', { id }) : null;
-      if (answer?.ok) return answer.value as Awaited<ReturnType<Tickets['renderWorkMap']>>;
-      if (answer) tell(answer.problem);
-      return null;
+      return renderWorkMap(store, backend, tell);
     },
-    changed: (document, when) => sync?.changed(document, when),
+    changed(document, when) {
+      sync?.changed(document, when);
+      // A gesture's last sending may have been its last change: the fine map is still owed at its end.
+      if (when === 'now') void sync?.flush().then(() => asker.settle());
+    },
     saved(event) {
       if (event.conflictCopy) tell({ code: 'changed-elsewhere', detail: { copy: event.conflictCopy } });
       const { ticket } = store.get();
@@ -103,11 +106,20 @@ export function createTickets(store: Store<AppState>, backend: Backend, tell: (p
   };
 }
 
+async function renderWorkMap(store: Store<AppState>, backend: Backend, tell: (problem: Problem) => void) {
+  const id = store.get().ticket?.id;
+  const answer = id ? await backend.request('workMap.render', { id }) : null;
+  if (answer?.ok) return answer.value as Awaited<ReturnType<Tickets['renderWorkMap']>>;
+  if (answer) tell(answer.problem);
+  return null;
+}
+
 function syncFor(
   store: Store<AppState>,
   backend: Backend,
   opened: OpenedTicket,
   tell: (problem: Problem) => void,
+  ask: () => void,
 ): DocumentSync {
   const { id, revision, document } = opened;
   return createDocumentSync(
@@ -119,18 +131,13 @@ function syncFor(
       sent(next, patches) {
         const heat = patches.some(matters);
         store.set((state) => acknowledged(state, next, heat));
-        if (heat) run(store, backend, store.get().gesture ? 'coarse' : 'both');
-        else if (!store.get().gesture && store.get().evaluation.wantedRevision > shownRevision(store)) {
-          run(store, backend, 'both');
-        }
+        if (heat) ask();
       },
       refused: tell,
     },
     { revision, document },
   );
 }
-
-const shownRevision = (store: Store<AppState>) => store.get().evaluation.assessment?.evaluation.revision ?? -1;
 
 function acknowledged(state: AppState, revision: number, heat: boolean): AppState {
   if (!state.ticket) return state;
@@ -140,31 +147,6 @@ function acknowledged(state: AppState, revision: number, heat: boolean): AppStat
     ticket: { ...state.ticket, revision, save: { ...state.ticket.save, state: 'kept' } },
     evaluation: { ...state.evaluation, wantedRevision },
   };
-}
-
-/** Asks for figures. A board without a heat run has none to ask for. */
-function run(store: Store<AppState>, backend: Backend, phase: 'coarse' | 'both'): void {
-  const { ticket } = store.get();
-  if (!ticket) return;
-  if (ticket.document.plan.heatRuns.length === 0) {
-    store.set((state) => ({
-      ...state,
-      evaluation: { ...noEvaluation, wantedRevision: state.evaluation.wantedRevision },
-    }));
-    return;
-  }
-  store.set((state) => ({
-    ...state,
-    evaluation: {
-      ...state.evaluation,
-      cancelled: false,
-      running: state.evaluation.running ?? { phase: 'coarse', share: 0 },
-    },
-  }));
-  void backend.request('evaluation.run', { id: ticket.id, phase }).then((answer) => {
-    if (answer.ok) return;
-    store.set((state) => ({ ...state, evaluation: { ...state.evaluation, running: null, problem: answer.problem } }));
-  });
 }
 
 const withoutTicket = {
@@ -200,18 +182,4 @@ function withTicket(state: AppState, opened: OpenedTicket): AppState {
 
 function markSaved(store: Store<AppState>, how: 'kept' | 'filed', at: string): void {
   store.set((state) => (state.ticket ? { ...state, ticket: { ...state.ticket, save: { state: how, at } } } : state));
-}
-
-async function refreshShelf(store: Store<AppState>, backend: Backend): Promise<void> {
-  const [shelf, samples] = await Promise.all([backend.request('shelf.list', {}), backend.request('samples.list', {})]);
-  store.set((state) => ({
-    ...state,
-    shelf: {
-      folder: shelf.ok ? shelf.value.folder : state.shelf.folder,
-      cards: shelf.ok ? shelf.value.cards : [],
-      samples: samples.ok ? samples.value.cards : [],
-      state: 'ready',
-      problem: shelf.ok ? (samples.ok ? null : samples.problem) : shelf.problem,
-    },
-  }));
 }
