@@ -11,12 +11,6 @@ export function setBoardData(
   });
 }
 
-export function setSource(document: TicketDocument, fields: Partial<Board['source']>): TicketDocument {
-  return produce(document, (draft) => {
-    Object.assign(draft.board.source, fields);
-  });
-}
-
 export function setLaminate(
   document: TicketDocument,
   fields: Partial<Pick<Laminate, 'thicknessMm' | 'layersKnown'>>,

@@ -1,5 +1,5 @@
 import { produce } from 'immer';
-import type { Part, PartPackage } from '../../shared-types/board.ts';
+import type { Part } from '../../shared-types/board.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 
 /** Fields that may be set on many parts at once. */
@@ -36,16 +36,6 @@ export function setHeight(
 ): TicketDocument {
   return editParts(document, refdes, (part) => {
     part.package.heightMm = heightMm;
-  });
-}
-
-export function setPackage(
-  document: TicketDocument,
-  refdes: readonly string[],
-  fields: Partial<PartPackage>,
-): TicketDocument {
-  return editParts(document, refdes, (part) => {
-    Object.assign(part.package, fields);
   });
 }
 

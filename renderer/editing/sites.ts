@@ -1,12 +1,6 @@
 import { produce } from 'immer';
 import { type Board, bodyOf } from '../../shared-types/board.ts';
-import {
-  insidePolygon,
-  type Point,
-  rectangleCorners,
-  type Side,
-  type TurnedRectangle,
-} from '../../shared-types/geometry.ts';
+import { insidePolygon, rectangleCorners, type Side, type TurnedRectangle } from '../../shared-types/geometry.ts';
 import type { Site, TicketDocument } from '../../shared-types/plan.ts';
 import type { Segment } from '../../shared-types/profile.ts';
 import { runsFor, siteOn, startingSegments } from '../../shared-types/rules/new-plan.ts';
@@ -103,13 +97,6 @@ function insertStretches(segments: Segment[], added: readonly Segment[]): void {
 /** Moves, sizes or turns the rework area of a site. */
 export function moveSiteArea(document: TicketDocument, siteId: string, area: TurnedRectangle): TicketDocument {
   return setSiteFields(document, siteId, { area: { ...area } });
-}
-
-/** Moves the rework area of a site by a distance, mm. */
-export function shiftSiteArea(document: TicketDocument, siteId: string, by: Point): TicketDocument {
-  const site = document.plan.sites.find((one) => one.id === siteId);
-  if (!site) return document;
-  return moveSiteArea(document, siteId, { ...site.area, x: site.area.x + by.x, y: site.area.y + by.y });
 }
 
 export function setSiteFields(

@@ -36,7 +36,7 @@ export function DropEverywhere() {
   if (!over) return null;
   return (
     <div className="drop-veil">
-      <p>{words.dropHere}</p>
+      <p className="title">{words.dropHere}</p>
       <p className="soft">{words.dropText}</p>
     </div>
   );

@@ -9,6 +9,7 @@ export function StatusLine() {
   return (
     <footer className="status-line">
       <Pointer />
+      <Hint />
       <span className="space" />
       <Progress />
       <Zoom />
@@ -38,6 +39,11 @@ function Pointer() {
       {name && <span className="figure">{name}</span>}
     </>
   );
+}
+
+function Hint() {
+  const hint = useAppState((state) => state.view.hint);
+  return hint && <span role="status">{hint}</span>;
 }
 
 function Progress() {

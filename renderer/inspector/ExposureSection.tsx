@@ -1,6 +1,7 @@
 import type { PartExposure } from '../../shared-types/evaluation.ts';
-import { ACTION_NAMES, actionReason } from '../../shared-types/words/planning.ts';
+import { ACTION_NAMES, actionLimit, actionReason } from '../../shared-types/words/planning.ts';
 import { inspectorWords as words } from '../../shared-types/words/window/inspector.ts';
+import { asSentence } from '../../shared-types/words/window/sentence.ts';
 import { type PartRow, partRows } from '../state/part-rows.ts';
 import { useAppState, useDocument } from '../state/use-app.ts';
 import { useUnits } from '../state/use-units.ts';
@@ -12,6 +13,7 @@ import { type BarFigures, barScale, barsOf, marginWords, shareTip, shareWords } 
 /** What the part gets: verdict first, then the peaks against their limits, then where the heat comes from. */
 export function ExposureSection({ refdes }: { refdes: string }) {
   const document = useDocument();
+  const { measures } = useUnits();
   const assessment = useAppState((state) => state.evaluation.assessment);
   const row = partRows(document, assessment).find((one) => one.part.refdes === refdes);
   if (!row) return null;
@@ -22,10 +24,12 @@ export function ExposureSection({ refdes }: { refdes: string }) {
         <p className="empty">{notEvaluated ? words.notEvaluated[notEvaluated] : words.noFigures}</p>
       </Section>
     );
+  const limit = row.action && actionLimit(row.action, measures);
   return (
     <Section title={words.exposure}>
       <Verdict row={row} exposure={exposure} />
       <Bars exposure={exposure} />
+      {limit && <p className="limit-source">{asSentence(limit)}</p>}
       <Facts exposure={exposure} />
     </Section>
   );
@@ -41,7 +45,7 @@ function Verdict({ row, exposure }: { row: PartRow; exposure: PartExposure }) {
       <div>
         {row.action && <strong>{ACTION_NAMES[row.action.action]}. </strong>}
         {marginWords(exposure, measures)}, <span className="soft">{band}</span>
-        {row.action && <span className="why">{actionReason(row.action, measures)}</span>}
+        {row.action && <span className="why">{asSentence(actionReason(row.action, measures))}</span>}
       </div>
     </div>
   );
@@ -95,6 +99,8 @@ function Facts({ exposure }: { exposure: PartExposure }) {
       <span title={shareTip(exposure)}>{shareWords(exposure)}</span>
       <span>{exposure.clearanceMm > 0 ? words.clearance(measures.length(exposure.clearanceMm)) : words.inside}</span>
       <span>{reflow}</span>
+      <span>{words.across(measures.difference(exposure.acrossK))}</span>
+      <span>{words.rise(measures.rate(exposure.riseKPerS))}</span>
       <span>
         <span className="shielded-key" aria-hidden="true">
           ○

@@ -45,6 +45,8 @@ export type ViewState = {
   hover: Hover | null;
   zoom: number;
   panelOpen: boolean;
+  /** Why a key did nothing; goes by itself. */
+  hint: string | null;
 };
 
 export type EvaluationState = {
@@ -101,6 +103,7 @@ export const startingView: ViewState = {
   hover: null,
   zoom: 0,
   panelOpen: true,
+  hint: null,
 };
 
 export const noEvaluation: EvaluationState = {

@@ -65,23 +65,6 @@ export function IconButton({ icon, label, keys, small, disabled, onPress }: Icon
   );
 }
 
-type IconToggleProps = Omit<IconButtonProps, 'onPress'> & { on: boolean; onChange: (on: boolean) => void };
-
-export function IconToggle({ icon, label, keys, small, on, onChange }: IconToggleProps) {
-  return (
-    <WithTip label={label} keys={keys}>
-      <BareToggle
-        className={`icon-button${small ? ' small' : ''}`}
-        aria-label={label}
-        isSelected={on}
-        onChange={onChange}
-      >
-        <Icon of={icon} size={small ? 16 : 18} />
-      </BareToggle>
-    </WithTip>
-  );
-}
-
 /** Gives a focusable child a tooltip with its label and key. */
 export function WithTip({ label, keys, children }: { label: string; keys?: string; children: ReactNode }) {
   return (

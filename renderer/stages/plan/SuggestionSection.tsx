@@ -5,6 +5,7 @@ import type { TagKind } from '../../../shared-types/tags.ts';
 import { actionReason, takeWords } from '../../../shared-types/words/planning.ts';
 import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { planWords as words } from '../../../shared-types/words/window/plan.ts';
+import { asSentence } from '../../../shared-types/words/window/sentence.ts';
 import { openSuggestions } from '../../actions/edit-actions.ts';
 import { takeSuggestions } from '../../editing/suggestions.ts';
 import { showPart } from '../../state/show-part.ts';
@@ -76,7 +77,7 @@ function SuggestionRow({ suggestion, onTake }: { suggestion: Suggestion; onTake:
       <TagGlyph kind={glyphs[suggestion.kind]} />
       <BareButton className="who" onPress={() => showPart(app, suggestion.refdes)}>
         <span className="name">{suggestion.refdes}</span>
-        <span className="why">{actionReason(suggestion.action, measures)}</span>
+        <span className="why">{asSentence(actionReason(suggestion.action, measures))}</span>
       </BareButton>
       <span className="ends">
         <Button small onPress={onTake}>

@@ -48,7 +48,7 @@ function Found({ imported, onClose }: { imported: Imported; onClose: () => void 
       }
     >
       <div className="found">
-        <div className="drawing">
+        <div className="picture">
           <BoardDrawing drawing={drawingOf(imported.board)} />
         </div>
         <div>

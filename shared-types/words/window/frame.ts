@@ -25,7 +25,6 @@ export const frameWords = {
   panelWidth: 'Width of the stage panel',
   hidePanel: 'Hide panel',
   showPanel: 'Show panel',
-  statusLine: 'Status',
   offBoard: 'Pointer off the board',
   noBand: 'band not computed yet',
   zoom: 'zoom',
@@ -43,7 +42,6 @@ export const frameWords = {
   dropText: 'Tickets, boards, placements with Gerber',
   connectionLost: 'The program behind this window no longer answers.',
   connectionText: 'Everything up to the last saved moment is on disk. Start the program again.',
-  connecting: 'Starting',
 } as const;
 
 export const stageNames = { board: 'Board', plan: 'Plan', heat: 'Heat', workMap: 'Work map' } as const;

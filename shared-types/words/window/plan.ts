@@ -51,7 +51,6 @@ export const planWords = {
   watchBoard: (side: string) => `on the board, ${side}`,
   removeWatch: (name: string) => `Remove ${name}`,
   findings: 'Findings',
-  noFindings: 'Nothing found.',
   weights: { stop: 'Stop', warn: 'Check', note: 'Note' },
   moreOf: (count: number) => `Show ${count} more`,
 } as const;

@@ -45,7 +45,6 @@ export const newTicketWords = {
 
 export const importWords = {
   title: 'Import',
-  reading: (files: number) => `Reading ${count(files, 'file', 'files')}`,
   found: 'Found',
   parts: (top: number, bottom: number) => `${top} top, ${bottom} bottom`,
   partsLabel: 'Parts',
@@ -58,8 +57,6 @@ export const importWords = {
   weights: { stop: 'Stop', warn: 'Check', note: 'Note' },
   boardName: 'Board name',
   create: 'Create ticket',
-  which: (names: readonly string[]) =>
-    names.length <= 3 ? names.join(', ') : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`,
   partsNamed: (refdes: readonly string[]) =>
     refdes.length <= 12 ? refdes.join(' ') : `${refdes.slice(0, 12).join(' ')} and ${refdes.length - 12} more`,
 } as const;
