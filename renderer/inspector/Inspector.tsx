@@ -1,48 +1,73 @@
 import { X } from 'lucide-react';
+import type { ReactNode } from 'react';
 import type { Part } from '../../shared-types/board.ts';
 import { inspectorWords as words } from '../../shared-types/words/window/inspector.ts';
 import { useApp, useAppState, useDocument } from '../state/use-app.ts';
 import { IconButton } from '../widgets/Buttons.tsx';
+import { Section } from '../widgets/Section.tsx';
 import { ExposureSection } from './ExposureSection.tsx';
 import { PartDataSection } from './PartDataSection.tsx';
+import { SiteFields } from './SiteFields.tsx';
 import { TagFields } from './TagFields.tsx';
 import { TagStrip } from './TagStrip.tsx';
+import { WatchFields } from './WatchFields.tsx';
 import './inspector.css';
 
-/** What is selected: tags, what it gets, its data. It lies at the foot of the panel, so the stage above stays where it is. */
+/** What is selected, whatever the stage. It lies at the foot of the panel, so the stage above stays where it is. */
 export function Inspector() {
-  const app = useApp();
-  const selected = useAppState((state) => state.selection.parts);
-  const { board } = useDocument();
-  const parts = selected.size > 0 ? board.parts.filter((part) => selected.has(part.refdes)) : [];
-  if (parts.length === 0) return null;
+  const { selection } = useAppState((state) => ({ selection: state.selection }));
+  const { board, plan } = useDocument();
+  const parts = selection.parts.size > 0 ? board.parts.filter((part) => selection.parts.has(part.refdes)) : [];
+  if (parts.length > 0) return <PartInspector parts={parts} />;
+  const site = plan.sites.find((one) => one.id === selection.siteId);
+  if (site)
+    return (
+      <Shell title={site.target} said={words.site}>
+        <Section title={words.site}>
+          <SiteFields site={site} />
+        </Section>
+      </Shell>
+    );
+  const watch = plan.tags.find((tag) => tag.id === selection.watchId);
+  return watch?.kind === 'watchPoint' ? (
+    <Shell title={watch.name} said={words.watch}>
+      <WatchFields tag={watch} />
+    </Shell>
+  ) : null;
+}
+
+function PartInspector({ parts }: { parts: readonly Part[] }) {
+  const [first] = parts;
+  const one = parts.length === 1;
+  const said = [first.value, first.package.name].filter(Boolean).join(', ');
   return (
-    <section className="inspector" aria-label={words.title}>
-      <header>
-        <Title parts={parts} />
-        <IconButton icon={X} small label={words.clear} keys="Esc" onPress={() => app.bench.clearSelection()} />
-      </header>
-      <TagStrip />
-      <div className="body scrolls">
-        {parts.length === 1 && <ExposureSection refdes={parts[0].refdes} />}
-        {parts.length === 1 && <TagFields refdes={parts[0].refdes} />}
-        <PartDataSection key={parts.length === 1 ? parts[0].refdes : 'many'} parts={parts} />
-      </div>
-    </section>
+    <Shell
+      title={one ? first.refdes : words.many(parts.length)}
+      said={one ? `${words.side[first.side]}${said && `, ${said}`}` : ''}
+      strip={<TagStrip />}
+    >
+      {one && <ExposureSection refdes={first.refdes} />}
+      {one && <TagFields refdes={first.refdes} />}
+      <PartDataSection key={one ? first.refdes : 'many'} parts={parts} />
+    </Shell>
   );
 }
 
-function Title({ parts }: { parts: readonly Part[] }) {
-  if (parts.length > 1) return <h2>{words.many(parts.length)}</h2>;
-  const [part] = parts;
-  const said = [part.value, part.package.name].filter(Boolean).join(', ');
+type ShellProps = { title: string; said: string; strip?: ReactNode; children: ReactNode };
+
+function Shell({ title, said, strip, children }: ShellProps) {
+  const app = useApp();
   return (
-    <h2>
-      {part.refdes}
-      <span className="soft">
-        {words.side[part.side]}
-        {said && `, ${said}`}
-      </span>
-    </h2>
+    <section className="inspector" aria-label={words.title}>
+      <header>
+        <h2>
+          {title}
+          {said && <span className="soft">{said}</span>}
+        </h2>
+        <IconButton icon={X} small label={words.clear} keys="Esc" onPress={() => app.bench.clearSelection()} />
+      </header>
+      {strip}
+      <div className="body scrolls">{children}</div>
+    </section>
   );
 }

@@ -1,8 +1,8 @@
 import { TAG_GLYPHS } from '../../shared-types/rules/tag-glyphs.ts';
 import { tagsOf } from '../editing/tags.ts';
-import { TagDetail, TagNote } from '../stages/plan/TagDetail.tsx';
 import { useDocument } from '../state/use-app.ts';
 import { Section } from '../widgets/Section.tsx';
+import { TagDetail, TagNote } from './TagDetail.tsx';
 
 /** The tags of one part with their fields and notes. */
 export function TagFields({ refdes }: { refdes: string }) {

@@ -10,8 +10,8 @@ export type SyncPort = {
 };
 
 export type SyncListener = {
-  /** Main now holds this document under this revision. */
-  sent(revision: number, patches: readonly DocumentPatch[]): void;
+  /** Main holds what was sent under this revision; `newest`: nothing changed since. */
+  sent(revision: number, patches: readonly DocumentPatch[], newest: boolean): void;
   /** Main did not take the document; it is still in the window. */
   refused(problem: Problem): void;
 };
@@ -55,7 +55,7 @@ export function createDocumentSync(
         return false;
       }
       base = answer.value.revision;
-      listener.sent(base, patches);
+      listener.sent(base, patches, target === wanted);
     }
     held = target;
     return true;

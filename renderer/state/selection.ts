@@ -15,9 +15,3 @@ export function pruneSelection(selection: Selection, document: TicketDocument): 
     watchId: watchGone ? null : selection.watchId,
   };
 }
-
-/** The designator when exactly one part is selected. */
-export function onlySelected({ parts }: Selection): string | null {
-  const [first] = parts;
-  return parts.size === 1 ? first : null;
-}

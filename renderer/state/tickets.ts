@@ -128,9 +128,9 @@ function syncFor(
       replace: (whole) => backend.request('ticket.replace', { id, document: whole as OpenedTicket['document'] }),
     },
     {
-      sent(next, patches) {
+      sent(next, patches, newest) {
         const heat = patches.some(matters);
-        store.set((state) => acknowledged(state, next, heat));
+        store.set((state) => acknowledged(state, next, heat, newest));
         if (heat) ask();
       },
       refused: tell,
@@ -139,12 +139,12 @@ function syncFor(
   );
 }
 
-function acknowledged(state: AppState, revision: number, heat: boolean): AppState {
+function acknowledged(state: AppState, revision: number, heat: boolean, newest: boolean): AppState {
   if (!state.ticket) return state;
   const wantedRevision = heat ? revision : state.evaluation.wantedRevision;
   return {
     ...state,
-    ticket: { ...state.ticket, revision, save: { ...state.ticket.save, state: 'kept' } },
+    ticket: { ...state.ticket, revision, save: newest ? { ...state.ticket.save, state: 'kept' } : state.ticket.save },
     evaluation: { ...state.evaluation, wantedRevision },
   };
 }

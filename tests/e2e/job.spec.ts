@@ -50,7 +50,7 @@ test('the whole job by keyboard and mouse: sites, tags, map, suggestions, undo, 
     await page.keyboard.press('s');
     const work = w.section('Order of work');
     await expect(work).toContainText('L1');
-    await work.getByRole('textbox', { name: 'Note' }).fill(NOTE);
+    await w.section('Selection').getByRole('textbox', { name: 'Note' }).fill(NOTE);
     await page.keyboard.press('Enter');
     await page.keyboard.press('Escape');
     await w.find('C45');

@@ -3,7 +3,7 @@ import { heatWords as words } from '../../../shared-types/words/window/heat.ts';
 import { useAppState, useDocument } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
 import { useWidth } from '../../widgets/use-width.ts';
-import { type ChartPoint, profileLines } from './profile-lines.ts';
+import { type ChartPoint, chartScale, profileLines } from './profile-lines.ts';
 
 const HEIGHT = 132;
 const LEFT = 30;
@@ -17,15 +17,16 @@ export function ProfileChart({ run }: { run: HeatRun }) {
   const result = useAppState((state) =>
     state.evaluation.assessment?.evaluation.runs.find((one) => one.runId === run.id),
   );
-  const { showC } = useUnits();
+  const { showC, readC } = useUnits();
   const lines = profileLines(run, result, roomC);
-  const top = Math.ceil((lines.highestC + 20) / 100) * 100;
+  const scale = chartScale(showC(lines.highestC + 20));
+  const [foot, top] = [readC(0), readC(scale.top)];
   const [frame, width] = useWidth(320);
   const x = (s: number) => LEFT + (s / lines.seconds) * (width - LEFT - RIGHT);
-  const y = (c: number) => TOP + (1 - c / top) * (HEIGHT - TOP - FOOT);
+  const y = (c: number) => TOP + (1 - (c - foot) / (top - foot)) * (HEIGHT - TOP - FOOT);
   const path = (points: readonly ChartPoint[]) =>
     `M${points.map((p) => `${x(p.s).toFixed(1)} ${y(p.c).toFixed(1)}`).join('L')}`;
-  const ticks = Array.from({ length: top / 100 + 1 }, (_, index) => index * 100);
+  const ticks = scale.ticks.map((shown) => ({ shown, c: readC(shown) }));
   const gas = lines.gas.at(-1)?.at(-1);
   const site = lines.site.at(-1);
   const plateau = lines.below.reduce((high, point) => (point.c > high.c ? point : high));
@@ -38,17 +39,17 @@ export function ProfileChart({ run }: { run: HeatRun }) {
       role="img"
       aria-label={words.chart(run.name)}
     >
-      {ticks.map((c) => (
-        <g key={c}>
-          <line className={c === 0 ? 'axis' : 'grid'} x1={LEFT} x2={width - RIGHT} y1={y(c)} y2={y(c)} />
+      {ticks.map(({ shown, c }) => (
+        <g key={shown}>
+          <line className={shown === 0 ? 'axis' : 'grid'} x1={LEFT} x2={width - RIGHT} y1={y(c)} y2={y(c)} />
           <text className="figure" x={LEFT - 5} y={y(c) + 4} textAnchor="end">
-            {Math.round(showC(c))}
+            {shown}
           </text>
         </g>
       ))}
       {lines.ends.map((s, index) => (
         <g key={s}>
-          <line className="grid" x1={x(s)} x2={x(s)} y1={y(0)} y2={y(0) + 4} />
+          <line className="grid" x1={x(s)} x2={x(s)} y1={y(foot)} y2={y(foot) + 4} />
           {shownEnd(lines.ends, index, lines.seconds) && (
             <text className="figure" x={x(s)} y={HEIGHT - 2} textAnchor="middle">
               {Math.round(s)}

@@ -35,3 +35,10 @@ export function profileLines(run: HeatRun, result: RunResult | undefined, roomC:
   lines.highestC = Math.max(roomC, ...all);
   return lines;
 }
+
+/** Round ticks from 0 up to the highest figure, in the user's unit: four to six of them. */
+export function chartScale(highest: number): { top: number; ticks: number[] } {
+  const step = [50, 100, 200, 500].find((one) => highest / one <= 5) ?? 1000;
+  const top = Math.ceil(highest / step) * step;
+  return { top, ticks: Array.from({ length: top / step + 1 }, (_, index) => index * step) };
+}

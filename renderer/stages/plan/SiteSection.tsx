@@ -5,14 +5,12 @@ import type { Site, TicketDocument } from '../../../shared-types/plan.ts';
 import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { planWords as words } from '../../../shared-types/words/window/plan.ts';
 import { removeSite } from '../../editing/sites.ts';
-import { onlySelected } from '../../state/selection.ts';
 import { showSite } from '../../state/show-part.ts';
 import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
 import { IconButton } from '../../widgets/Buttons.tsx';
 import { Section } from '../../widgets/Section.tsx';
 import { TagGlyph } from '../../widgets/TagGlyph.tsx';
-import { SiteFields } from './SiteFields.tsx';
 
 /** Where parts are exchanged: one line each; the fields of the selected one lie open. */
 export function SiteSection() {
@@ -33,9 +31,7 @@ export function SiteSection() {
 function SiteRow({ site, document }: { site: Site; document: TicketDocument }) {
   const app = useApp();
   const { measures } = useUnits();
-  const selected = useAppState(
-    ({ selection }) => selection.siteId === site.id || onlySelected(selection) === site.target,
-  );
+  const selected = useAppState(({ selection }) => selection.siteId === site.id || selection.parts.has(site.target));
   return (
     <li className="row" data-selected={selected ? '' : undefined}>
       <TagGlyph kind="replace" />
@@ -54,11 +50,6 @@ function SiteRow({ site, document }: { site: Site; document: TicketDocument }) {
           onPress={() => app.bench.apply(editLabels.removeSite, (before) => removeSite(before, site.id))}
         />
       </span>
-      {selected && (
-        <div className="extra">
-          <SiteFields site={site} />
-        </div>
-      )}
     </li>
   );
 }

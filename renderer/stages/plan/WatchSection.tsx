@@ -5,14 +5,12 @@ import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
 import { planWords as words } from '../../../shared-types/words/window/plan.ts';
 import { fitSelection } from '../../actions/view-actions.ts';
-import { removeTagsById, setTagFields } from '../../editing/tags.ts';
+import { removeTagsById } from '../../editing/tags.ts';
 import { watchPointsOf } from '../../editing/watch-points.ts';
-import { useApp, useAppState, useDocument, useTypedEdit } from '../../state/use-app.ts';
+import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { IconButton } from '../../widgets/Buttons.tsx';
 import { Section } from '../../widgets/Section.tsx';
 import { TagGlyph } from '../../widgets/TagGlyph.tsx';
-import { TextEntry } from '../../widgets/TextEntry.tsx';
-import { TagNote } from './TagDetail.tsx';
 
 /** Thermocouples of the plan. */
 export function WatchSection() {
@@ -32,10 +30,6 @@ export function WatchSection() {
 function WatchRow({ tag }: { tag: TagOf<'watchPoint'> }) {
   const app = useApp();
   const selected = useAppState((state) => state.selection.watchId === tag.id);
-  const name = useTypedEdit(
-    `${editLabels.watchFields} ${tag.id}`,
-    (value) => (document) => setTagFields(document, tag.id, 'watchPoint', { name: value }),
-  );
   const side = frameWords[tag.side].toLowerCase();
   const show = () => {
     app.setView({ side: tag.side });
@@ -57,14 +51,7 @@ function WatchRow({ tag }: { tag: TagOf<'watchPoint'> }) {
           onPress={() => app.bench.apply(editLabels.removeWatch, (document) => removeTagsById(document, [tag.id]))}
         />
       </span>
-      {selected ? (
-        <div className="extra">
-          <TextEntry label={words.watchName} value={tag.name} longest={20} mono {...name} />
-          <TagNote tag={tag} />
-        </div>
-      ) : (
-        tag.note && <p className="extra note">{tag.note}</p>
-      )}
+      {tag.note && <p className="extra note">{tag.note}</p>}
     </li>
   );
 }

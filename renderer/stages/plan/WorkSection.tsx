@@ -6,13 +6,12 @@ import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { planWords as words } from '../../../shared-types/words/window/plan.ts';
 import { tagsInOrder } from '../../editing/order.ts';
 import { moveTag, removeTagsById } from '../../editing/tags.ts';
-import { onlySelected } from '../../state/selection.ts';
 import { showPart } from '../../state/show-part.ts';
 import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { IconButton } from '../../widgets/Buttons.tsx';
 import { Section } from '../../widgets/Section.tsx';
 import { TagGlyph } from '../../widgets/TagGlyph.tsx';
-import { TagDetail, TagNote, tagSummary } from './TagDetail.tsx';
+import { tagSummary } from './tag-summary.ts';
 
 /** The tags in the order of work. */
 export function WorkSection() {
@@ -41,10 +40,7 @@ function OffAndBack({ document }: { document: TicketDocument }) {
 function WorkRow({ tag, place, last }: { tag: Tag; place: number; last: number }) {
   const app = useApp();
   const refdes = tag.refdes ?? '';
-  const { selected, open } = useAppState(({ selection }) => ({
-    selected: selection.parts.has(refdes),
-    open: onlySelected(selection) === refdes && tag.kind !== 'replace',
-  }));
+  const selected = useAppState((state) => state.selection.parts.has(refdes));
   const move = (to: number) => app.bench.apply(editLabels.moveTag, (document) => moveTag(document, tag.id, to));
   return (
     <li className="row work-row" data-selected={selected ? '' : undefined}>
@@ -70,14 +66,7 @@ function WorkRow({ tag, place, last }: { tag: Tag; place: number; last: number }
           />
         </span>
       </span>
-      {open ? (
-        <div className="extra">
-          <TagDetail tag={tag} />
-          <TagNote tag={tag} />
-        </div>
-      ) : (
-        tag.note && <p className="extra note">{tag.note}</p>
-      )}
+      {tag.note && <p className="extra note">{tag.note}</p>}
     </li>
   );
 }

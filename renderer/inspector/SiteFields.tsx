@@ -1,15 +1,15 @@
-import { ALLOYS } from '../../../shared-types/library/alloys.ts';
-import type { Site } from '../../../shared-types/plan.ts';
-import { editLabels } from '../../../shared-types/words/window/edits.ts';
-import { planWords as words } from '../../../shared-types/words/window/plan.ts';
-import { setSiteFields } from '../../editing/sites.ts';
-import { setTagFields } from '../../editing/tags.ts';
-import { useApp, useDocument, useTypedEdit } from '../../state/use-app.ts';
-import { useUnits } from '../../state/use-units.ts';
-import { Choice } from '../../widgets/Choice.tsx';
-import { NumberEntry } from '../../widgets/NumberEntry.tsx';
-import { TextEntry } from '../../widgets/TextEntry.tsx';
-import { LengthEntry } from '../../widgets/UnitEntry.tsx';
+import { ALLOYS } from '../../shared-types/library/alloys.ts';
+import type { Site } from '../../shared-types/plan.ts';
+import { editLabels } from '../../shared-types/words/window/edits.ts';
+import { planWords as words } from '../../shared-types/words/window/plan.ts';
+import { setSiteFields } from '../editing/sites.ts';
+import { setTagFields } from '../editing/tags.ts';
+import { useApp, useDocument, useTypedEdit } from '../state/use-app.ts';
+import { useUnits } from '../state/use-units.ts';
+import { Choice } from '../widgets/Choice.tsx';
+import { NumberEntry } from '../widgets/NumberEntry.tsx';
+import { TextEntry } from '../widgets/TextEntry.tsx';
+import { LengthEntry } from '../widgets/UnitEntry.tsx';
 
 /** Joints, rework area and what is exchanged. */
 export function SiteFields({ site }: { site: Site }) {

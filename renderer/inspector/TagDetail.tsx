@@ -1,22 +1,13 @@
-import { SHIELDS, shieldById } from '../../../shared-types/library/shields.ts';
-import type { Tag, TagOf } from '../../../shared-types/tags.ts';
-import { editLabels } from '../../../shared-types/words/window/edits.ts';
-import { planWords as words } from '../../../shared-types/words/window/plan.ts';
-import { setTagFields, setTagNote } from '../../editing/tags.ts';
-import { useApp, useDocument, useTypedEdit } from '../../state/use-app.ts';
-import { Check } from '../../widgets/Check.tsx';
-import { Choice } from '../../widgets/Choice.tsx';
-import { TextEntry } from '../../widgets/TextEntry.tsx';
-
-/** What a tag says beyond its letter, in a few words. */
-export function tagSummary(tag: Tag): string {
-  if (tag.kind === 'remove') return [tag.traySlot, tag.goesBack ? '' : words.notBack].filter(Boolean).join(', ');
-  if (tag.kind === 'shield') return shieldById(tag.shield)?.name ?? tag.shield;
-  if (tag.kind === 'relocate') return tag.toRefdes ? `→ ${tag.toRefdes}` : words.noPosition;
-  if (tag.kind === 'reprogram') return words.ways[tag.way];
-  if (tag.kind === 'replace') return [tag.comesOff, tag.goesOn].filter(Boolean).join(' → ');
-  return tag.name;
-}
+import { SHIELDS, shieldById } from '../../shared-types/library/shields.ts';
+import type { Tag, TagOf } from '../../shared-types/tags.ts';
+import { editLabels } from '../../shared-types/words/window/edits.ts';
+import { planWords as words } from '../../shared-types/words/window/plan.ts';
+import { setTagFields, setTagNote } from '../editing/tags.ts';
+import { useApp, useDocument, useTypedEdit } from '../state/use-app.ts';
+import { Check } from '../widgets/Check.tsx';
+import { Choice } from '../widgets/Choice.tsx';
+import { TextEntry } from '../widgets/TextEntry.tsx';
+import { SiteFields } from './SiteFields.tsx';
 
 /** The fields of a tag. */
 export function TagDetail({ tag }: { tag: Tag }) {
@@ -24,7 +15,7 @@ export function TagDetail({ tag }: { tag: Tag }) {
   if (tag.kind === 'shield') return <ShieldField tag={tag} />;
   if (tag.kind === 'relocate') return <RelocateField tag={tag} />;
   if (tag.kind === 'reprogram') return <ReprogramField tag={tag} />;
-  return null;
+  return tag.kind === 'replace' ? <ReplaceFields tag={tag} /> : null;
 }
 
 export function TagNote({ tag }: { tag: Tag }) {
@@ -107,4 +98,10 @@ function ReprogramField({ tag }: { tag: TagOf<'reprogram'> }) {
       }
     />
   );
+}
+
+/** A replace tag stands for its site. */
+function ReplaceFields({ tag }: { tag: TagOf<'replace'> }) {
+  const site = useDocument().plan.sites.find((one) => one.id === tag.siteId);
+  return site && <SiteFields site={site} />;
 }
