@@ -1,5 +1,6 @@
 import { frameWords as words } from '../../shared-types/words/window/frame.ts';
 import { isStale } from '../state/evaluation-inbox.ts';
+import { wordsOf } from '../state/problem-words.ts';
 import { useApp, useAppState } from '../state/use-app.ts';
 import { useUnits } from '../state/use-units.ts';
 import { Button } from '../widgets/Buttons.tsx';
@@ -48,8 +49,9 @@ function Hint() {
 
 function Progress() {
   const app = useApp();
-  const { running, stale, cancelled } = useAppState((state) => ({
+  const { running, stale, cancelled, problem } = useAppState((state) => ({
     running: state.evaluation.running,
+    problem: state.evaluation.problem,
     stale: isStale(state.evaluation),
     cancelled: state.evaluation.cancelled,
   }));
@@ -81,6 +83,7 @@ function Progress() {
         </Button>
       </span>
     );
+  if (problem) return <span role="status">{wordsOf(problem).join(' ')}</span>;
   return stale ? <span>{words.stale}</span> : null;
 }
 

@@ -1,6 +1,8 @@
 import type { RunResult, TargetResult } from '../../../shared-types/evaluation.ts';
+import type { Problem } from '../../../shared-types/problem.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
 import { heatWords as words } from '../../../shared-types/words/window/heat.ts';
+import { wordsOf } from '../../state/problem-words.ts';
 import { showSite } from '../../state/show-part.ts';
 import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { type Units, useUnits } from '../../state/use-units.ts';
@@ -18,7 +20,7 @@ export function TargetSection() {
   if (!runs)
     return (
       <Section title={words.targets}>
-        <p className="empty">{problem ? frameWords.noFigures : frameWords.waiting}.</p>
+        {problem ? <Trouble problem={problem} /> : <p className="empty">{frameWords.waiting}.</p>}
       </Section>
     );
   const shown = runs.filter((run) => run.targets.length > 0 && (!shownRunId || run.runId === shownRunId));
@@ -28,6 +30,17 @@ export function TargetSection() {
         <RunTargets key={run.runId} run={run} name={heatRuns.find((one) => one.id === run.runId)?.name ?? run.runId} />
       ))}
     </Section>
+  );
+}
+
+/** Why there are no figures, and what to do about it. */
+function Trouble({ problem }: { problem: Problem }) {
+  const [title, text] = wordsOf(problem);
+  return (
+    <div role="alert">
+      <p>{title}</p>
+      <p className="soft">{text}</p>
+    </div>
   );
 }
 
