@@ -123,7 +123,7 @@ export function selectedBox({ ticket, selection }: AppState) {
 const AROUND_MM = 6;
 
 /** Fits the selection with a little of what lies around it. */
-export function fitSelection(app: App): void {
+function fitSelection(app: App): void {
   const box = selectedBox(app.store.get());
   if (!box) return;
   app.canvas.current?.fit({

@@ -13,6 +13,15 @@ export function showSite(app: App, siteId: string): void {
   bringIntoView(app, site.area);
 }
 
+/** Selects a thermocouple, turns the board to its side and brings it into view. */
+export function showWatch(app: App, tagId: string): void {
+  const tag = app.store.get().ticket?.document.plan.tags.find((one) => one.id === tagId);
+  if (tag?.kind !== 'watchPoint') return;
+  app.setView({ side: tag.side });
+  app.bench.select([{ kind: 'watch', tagId }], 'replace');
+  bringIntoView(app, { x: tag.x, y: tag.y, lengthMm: 1, widthMm: 1, turnDeg: 0 });
+}
+
 /** Selects a part, turns the board to its side and brings it into view. */
 export function showPart(app: App, refdes: string): void {
   const part = app.store.get().ticket?.document.board.parts.find((one) => one.refdes === refdes);

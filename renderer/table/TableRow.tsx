@@ -36,7 +36,7 @@ export function TableRow({ row, index, top, selected, current, onPress }: RowPro
       data-selected={selected ? '' : undefined}
       data-current={current ? '' : undefined}
       style={{ transform: `translateY(${top}px)` }}
-      onMouseDown={(event) => event.shiftKey && event.preventDefault()}
+      onMouseDown={focusGrid}
       onClick={press}
     >
       {COLUMNS.map((column) => (
@@ -46,6 +46,12 @@ export function TableRow({ row, index, top, selected, current, onPress }: RowPro
       ))}
     </div>
   );
+}
+
+/** The grid has the focus, not the cell under the pointer: its keys work from there, and Shift selects rows, not text. */
+function focusGrid(event: MouseEvent<HTMLElement>): void {
+  event.preventDefault();
+  event.currentTarget.closest<HTMLElement>('[role="grid"]')?.focus({ preventScroll: true });
 }
 
 function cellOf(row: PartRow, column: Column, units: Units) {

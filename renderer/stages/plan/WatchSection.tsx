@@ -4,9 +4,9 @@ import type { TagOf } from '../../../shared-types/tags.ts';
 import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
 import { planWords as words } from '../../../shared-types/words/window/plan.ts';
-import { fitSelection } from '../../actions/view-actions.ts';
 import { removeTagsById } from '../../editing/tags.ts';
 import { watchPointsOf } from '../../editing/watch-points.ts';
+import { showWatch } from '../../state/show-part.ts';
 import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { IconButton } from '../../widgets/Buttons.tsx';
 import { Section } from '../../widgets/Section.tsx';
@@ -31,15 +31,10 @@ function WatchRow({ tag }: { tag: TagOf<'watchPoint'> }) {
   const app = useApp();
   const selected = useAppState((state) => state.selection.watchId === tag.id);
   const side = frameWords[tag.side].toLowerCase();
-  const show = () => {
-    app.setView({ side: tag.side });
-    app.bench.select([{ kind: 'watch', tagId: tag.id }], 'replace');
-    fitSelection(app);
-  };
   return (
     <li className="row" data-selected={selected ? '' : undefined}>
       <TagGlyph kind="watchPoint" />
-      <BareButton className="who" onPress={show}>
+      <BareButton className="who" onPress={() => showWatch(app, tag.id)}>
         <span className="name">{tag.name}</span>{' '}
         <span className="soft">{tag.refdes ? words.watchOn(tag.refdes) : words.watchBoard(side)}</span>
       </BareButton>
