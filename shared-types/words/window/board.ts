@@ -16,7 +16,7 @@ export const boardWords = {
   layerCount: 'Copper layers',
   layersKnown: 'Layers counted and pours known',
   layersGuess: 'A guess: the heat spreads by copper, so count the layers at the edge if you can.',
-  layer: 'Layer',
+  layer: 'Layers',
   kind: 'Kind',
   kinds: { signal: 'Signal', plane: 'Plane' },
   copper: 'Copper',
