@@ -29,10 +29,13 @@ async function run(options: LocalOptions): Promise<void> {
   const lifetime = createLifetime(GRACE_MS, () => {
     if (!options.stay) void end();
   });
+  const browser = options.window && hasDisplay() ? findBrowser() : null;
   const server = await startServer({
     port: options.port,
     pages: createPageFiles(beside.pagesFolder),
     onSocket(socket) {
+      // The address stood on the browser's command line, where other users of this machine can read it.
+      if (browser) server.endStart();
       const leave = lifetime.enter();
       void serveConnection(started.program, socketCarrier(socket)).then(leave);
     },
@@ -40,11 +43,15 @@ async function run(options: LocalOptions): Promise<void> {
   const end = createEnd(started, server);
   process.once('SIGINT', () => void end());
   process.once('SIGTERM', () => void end());
-  await show(options, server, join(appFolder, 'browser'));
+  await show(options, server, browser, join(appFolder, 'browser'));
 }
 
-async function show(options: LocalOptions, server: LocalServer, profileFolder: string): Promise<void> {
-  const browser = options.window && hasDisplay() ? findBrowser() : null;
+async function show(
+  options: LocalOptions,
+  server: LocalServer,
+  browser: string | null,
+  profileFolder: string,
+): Promise<void> {
   if (browser && (await openWindow(browser, server.startAddress, profileFolder))) return;
   if (options.window) console.log(browser ? doors.browserFailed(browser) : doors.noBrowser(hasDisplay()));
   console.log(doors.address(server.startAddress));

@@ -14,6 +14,8 @@ export type Bench = {
   /** The ticket is open already on this bench, or null. One that went on as another file after a conflict is put away first. */
   present(id: string): Promise<OpenedTicket | null>;
   changed(session: TicketSession): void;
+  /** Brings every open ticket to its file, so that a file that comes in is compared with what the bench really holds. */
+  saveAll(): Promise<void>;
   /** Saves and takes off the bench. On a problem the ticket stays. */
   put(id: string): Promise<Problem | null>;
   close(): Promise<Problem[]>;
@@ -44,6 +46,8 @@ export function createBench(services: Services, tell: (event: MainEvent) => void
     take(opened) {
       if (!opened.ok) return opened;
       const { session, problems } = opened.value;
+      const before = sessions.get(session.id);
+      if (before && before !== session) void services.tickets.release(before);
       sessions.set(session.id, session);
       session.tell(tell);
       changed(session);
@@ -57,6 +61,9 @@ export function createBench(services: Services, tell: (event: MainEvent) => void
       return session ? openedTicket({ session, recovered: false, problems: [] }) : null;
     },
     changed,
+    async saveAll() {
+      for (const session of sessions.values()) await session.save();
+    },
     put,
     async close() {
       const open = [...sessions.values()];

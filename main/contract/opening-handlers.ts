@@ -42,6 +42,7 @@ async function openSample(services: Services, bench: Bench, id: string, number: 
 }
 
 async function openEntered(services: Services, bench: Bench, entered: EnteredFile): Promise<Result<OpenedTicket>> {
+  await bench.saveAll();
   const opened = bench.take(await services.tickets.create(entered.stem, entered.bytes, false));
   return opened.ok && entered.notes.length > 0 ? succeed({ ...opened.value, notes: entered.notes }) : opened;
 }

@@ -1,5 +1,6 @@
 import { basename, dirname, join } from 'node:path';
 import type { OpenedTicket } from '../../shared-types/contract.ts';
+import { TICKET_EXTENSION } from '../../shared-types/format-version.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { packTicket } from '../document/ticket-archive.ts';
@@ -32,7 +33,10 @@ export type Tickets = {
   readonly shelf: Shelf;
   readonly versions: Versions;
   open(id: string): Promise<Result<OpenSession>>;
-  /** A new ticket on the shelf, opened. Errors: file-exists when `exact` and the name is taken; those of the disk. */
+  /**
+   * A new ticket on the shelf, opened; when not `exact`, under a free name, or the one that is there with the same content.
+   * Errors: file-exists when `exact` and the name is taken; those of the disk.
+   */
   create(stem: string, bytes: Uint8Array, exact: boolean): Promise<Result<OpenSession>>;
   openVersion(id: string, version: string): Promise<Result<OpenSession>>;
   /** Lets go of a session: saved and closed, or kept trying in the background. The problem that stands in the way, or null. */
@@ -122,14 +126,22 @@ async function openPath(state: State, path: string): Promise<Result<OpenSession>
 }
 
 async function create(state: State, stem: string, bytes: Uint8Array, exact: boolean): Promise<Result<OpenSession>> {
+  const present = join(state.shelf.folder, `${stem}${TICKET_EXTENSION}`);
+  if (!exact && (await hasContent(state.place.fs, present, bytes))) return openPath(state, present);
   const added = exact ? await addExactly(state, stem, bytes) : await state.shelf.add(stem, bytes);
   return added.ok ? openPath(state, added.value) : added;
+}
+
+/** The very same file lies there already: dropping it again makes no second one. */
+async function hasContent(fs: FileSystem, path: string, bytes: Uint8Array): Promise<boolean> {
+  const present = await fs.readFile(path).catch(() => null);
+  return present !== null && Buffer.compare(present, bytes) === 0;
 }
 
 async function addExactly(state: State, stem: string, bytes: Uint8Array): Promise<Result<string>> {
   const present = await state.shelf.list();
   if (!present.ok) return present;
-  const path = join(state.shelf.folder, `${stem}.hmticket`);
+  const path = join(state.shelf.folder, `${stem}${TICKET_EXTENSION}`);
   const fileName = basename(path);
   if (present.value.some((card) => card.fileName.toLowerCase() === fileName.toLowerCase()))
     return fail('file-exists', { file: fileName });

@@ -1,8 +1,9 @@
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import type { Problem } from '../../shared-types/problem.ts';
 import { createProgram, type Program } from '../contract/program.ts';
 import { nodeFileSystem } from '../files/file-system.ts';
 import { createSamples } from '../files/samples.ts';
+import { findStartTicket } from '../files/start-ticket.ts';
 import { createTickets, type Tickets } from '../files/tickets.ts';
 import { openSettings } from '../settings/open-settings.ts';
 import { createEvaluationWorker } from '../workers/evaluation-worker-handle.ts';
@@ -16,7 +17,7 @@ export type StartOptions = {
   appFolder: string;
   samplesFolder: string;
   workerFile: string;
-  /** A ticket file to open first, wherever it lies. */
+  /** A ticket, board or drawing file to open first, wherever it lies. */
   ticket: string | null;
 };
 
@@ -27,7 +28,8 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
   const { settings, problem } = await openSettings(options.shell, options.appFolder);
   const tickets = createTickets({ fs: nodeFileSystem, ...options });
   const adopted = await tickets.adoptOrphans();
-  const startProblems = problem ? [problem] : [];
+  const startTicket = await findStartTicket(nodeFileSystem, tickets, options.ticket);
+  const startProblems = [problem, startTicket.problem].filter((one) => one !== null);
   const program = createProgram({
     tickets,
     settings,
@@ -38,7 +40,7 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     about: {
       ...{ version: options.version, shell: options.shell, node: process.versions.node },
       ...{ shelfFolder: tickets.shelf.folder, startProblems },
-      startTicket: options.ticket === null ? null : tickets.shelf.register(resolve(options.ticket)),
+      startTicket: startTicket.id,
     },
     report: (subject, error) => console.error(`${subject}:`, error),
   });

@@ -17,7 +17,7 @@ export const refusedPage = 'This page belongs to a running Heatmargin. Start it 
 
 export const doors = {
   usage:
-    'Use: heatmargin window [--no-window] [--stay] [--port N] [--shelf FOLDER] [--app-folder FOLDER] [TICKET.hmticket]',
+    'Use: npm start -- [--no-window] [--stay] [--port N] [--shelf FOLDER] [--app-folder FOLDER] [TICKET.hmticket | BOARD.board.json]',
   address: (address: string) => `Heatmargin runs at ${address}`,
   noBrowser: (hasDisplay: boolean) =>
     hasDisplay

@@ -159,6 +159,49 @@ describe.each(carriers)('over the %s', (_name, connect) => {
     expect(readdirSync(join(folder, 'app/journals'))).toEqual([]);
   });
 
+  test('after a conflict the card of the original opens the original, not the copy', async () => {
+    const { backend, program } = await bench(connect);
+    const opened = await backend.request('ticket.new', { number: 'T-1', document: smallTicket() });
+    if (!opened.ok) throw new Error('not opened');
+    const { id } = opened.value;
+    const other = await connect(program);
+    await other.backend.request('ticket.open', { id });
+    await other.backend.request('ticket.patch', { id, base: 0, patches: [notePatch('theirs')] });
+    await backend.request('ticket.patch', { id, base: 0, patches: [notePatch('mine')] });
+    await other.backend.request('ticket.save', { id });
+    const saved = await backend.request('ticket.save', { id });
+    expect(saved.ok && saved.value.conflictCopy).toMatch(/^T-1 \(other version/);
+    const again = await backend.request('ticket.open', { id });
+    expect(again.ok && [again.value.fileName, again.value.document.plan.ticket.notes]).toEqual([
+      'T-1.hmticket',
+      'theirs',
+    ]);
+    const shelf = await backend.request('shelf.list', {});
+    const copy = shelf.ok ? shelf.value.cards.find((card) => card.fileName !== 'T-1.hmticket') : undefined;
+    const mine = await backend.request('ticket.open', { id: copy?.id ?? '' });
+    expect(mine.ok && mine.value.document.plan.ticket.notes).toBe('mine');
+  });
+
+  test('the same ticket dropped twice is one ticket', async () => {
+    const { backend } = await bench(connect);
+    const bytes = new Uint8Array(packTicket({ document: smallTicket('T-9'), photos: new Map() }));
+    const ids: string[] = [];
+    for (let time = 0; time < 2; time++) {
+      const opened = await backend.request('ticket.openFile', { file: { name: 'T-9.hmticket', bytes } });
+      if (!opened.ok) throw new Error(opened.problem.code);
+      ids.push(opened.value.id);
+      await backend.request('ticket.close', { id: opened.value.id });
+    }
+    expect(ids[1]).toBe(ids[0]);
+    const open = await backend.request('ticket.open', { id: ids[0] });
+    expect(open.ok).toBe(true);
+    await backend.request('ticket.patch', { id: ids[0], base: 0, patches: [notePatch('edited since')] });
+    const third = await backend.request('ticket.openFile', { file: { name: 'T-9.hmticket', bytes } });
+    expect(third.ok && third.value.fileName).toBe('T-9 (2).hmticket');
+    const first = await backend.request('ticket.open', { id: ids[0] });
+    expect(first.ok && first.value.document.plan.ticket.notes).toBe('edited since');
+  });
+
   test('when main is gone every open request is answered with a problem', async () => {
     const { backend, cut } = await bench(connect);
     const answers = [backend.request('shelf.list', {}), backend.request('samples.list', {})];

@@ -1,13 +1,14 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
+import { writeBoard } from '../../main/document/open-document.ts';
 import { packTicket, unpackTicket } from '../../main/document/ticket-archive.ts';
 import type { MainEvent } from '../../shared-types/contract.ts';
 import { buildPart } from '../support/shell/build-main.ts';
 import { runDoor } from '../support/shell/door.ts';
 import { temporaryFolder } from '../support/shell/folders.ts';
 import { eventLog } from '../support/shell/program.ts';
-import { bareTicket, notePatch } from '../support/shell/small-ticket.ts';
+import { bareTicket, notePatch, smallBoard } from '../support/shell/small-ticket.ts';
 
 let mainFolder = '';
 beforeAll(async () => {
@@ -66,6 +67,36 @@ test('SIGTERM saves what is open before the process ends', async () => {
   await backend.request('ticket.patch', { id: opened.value.id, base: 0, patches: [notePatch('just now')] });
   expect(await door.end('SIGTERM')).toBe(0);
   expect(noteInFile(folder, 'T-1.hmticket')).toBe('just now');
+}, 30_000);
+
+test('a ticket named on the command line is edited where it lies, a board becomes a ticket on the shelf', async () => {
+  const folder = temporaryFolder();
+  const ticketPath = join(folder, 'elsewhere.hmticket');
+  writeFileSync(ticketPath, packTicket({ document: bareTicket(), photos: new Map() }));
+  const door = await runDoor(mainFolder, folder, [ticketPath]);
+  const backend = await door.connect();
+  const about = await backend.request('about.read', {});
+  const id = about.ok ? about.value.startTicket : null;
+  expect(await backend.request('ticket.open', { id: id ?? '' })).toMatchObject({ ok: true });
+  await backend.request('ticket.patch', { id: id ?? '', base: 0, patches: [notePatch('in place')] });
+  expect(await door.end('SIGTERM')).toBe(0);
+  const read = unpackTicket(new Uint8Array(readFileSync(ticketPath)), 'elsewhere.hmticket');
+  expect(read.ok && read.value.document.plan.ticket.notes).toBe('in place');
+
+  const boardPath = join(folder, 'Gate 7.board.json');
+  writeFileSync(boardPath, writeBoard(smallBoard()));
+  const second = await runDoor(mainFolder, folder, [boardPath]);
+  const told = await (await second.connect()).request('about.read', {});
+  expect(told.ok && told.value.startTicket).toMatch(/^[\w-]{22}$/);
+  expect(readdirSync(join(folder, 'shelf'))).toEqual(['Gate 7.hmticket']);
+  await second.end('SIGTERM');
+
+  const third = await runDoor(mainFolder, folder, [join(folder, 'absent.board.json')]);
+  const missing = await (await third.connect()).request('about.read', {});
+  expect(missing).toMatchObject({
+    ...{ ok: true, value: { startTicket: null, startProblems: [{ code: 'not-found', file: 'absent.board.json' }] } },
+  });
+  await third.end('SIGTERM');
 }, 30_000);
 
 test('a journal whose end was cut off gives everything before the cut', async () => {

@@ -82,6 +82,14 @@ describe('who is let in', () => {
     }
   });
 
+  test('once its window is there, the start address lets nobody in; the window may still reload', async () => {
+    const { server, ask } = await serve();
+    server.endStart();
+    const answer = await fetch(server.startAddress, { redirect: 'manual' });
+    expect([answer.status, answer.headers.get('set-cookie')]).toEqual([403, null]);
+    expect((await ask({})).status).toBe(200);
+  });
+
   test('every run has its own key and cookie', async () => {
     const [one, two] = [await serve(), await serve()];
     expect(one.server.startAddress.split('key=')[1]).not.toBe(two.server.startAddress.split('key=')[1]);

@@ -16,6 +16,8 @@ export type LocalServer = {
   readonly port: number;
   /** Address that lets a browser in; it carries the key of this run. */
   readonly startAddress: string;
+  /** From now on the start address lets nobody in: the window that was opened with it is there. Its page may still reload. */
+  endStart(): void;
   close(): Promise<void>;
 };
 
@@ -31,9 +33,12 @@ export type ServerOptions = {
 export async function startServer(options: ServerOptions): Promise<LocalServer> {
   const token = randomBytes(32).toString('base64url');
   const startKey = randomBytes(32).toString('base64url');
+  let startIsOpen = true;
   const sockets = new WebSocketServer({ noServer: true, maxPayload: LARGEST_MESSAGE, perMessageDeflate: false });
   const house: House = { host: '', token };
-  const server = createServer((request, response) => void answer(options.pages, house, startKey, request, response));
+  const server = createServer(
+    (request, response) => void answer(options.pages, house, startIsOpen ? startKey : null, request, response),
+  );
   server.on('upgrade', (request, socket, head) => {
     const knock = knockOf(request);
     const refused = knock.path === CONTRACT_SOCKET_PATH ? socketRefusal(house, knock) : 403;
@@ -45,6 +50,9 @@ export async function startServer(options: ServerOptions): Promise<LocalServer> 
   return {
     port,
     startAddress: `http://${house.host}${START_PATH}?key=${startKey}`,
+    endStart() {
+      startIsOpen = false;
+    },
     async close() {
       for (const socket of sockets.clients) socket.terminate();
       server.closeAllConnections();
@@ -70,7 +78,7 @@ const knockOf = (request: IncomingMessage): Knock => ({
 async function answer(
   pages: PageFiles,
   house: House,
-  startKey: string,
+  startKey: string | null,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
@@ -84,9 +92,9 @@ async function answer(
   response.end(knock.method === 'HEAD' ? undefined : file.bytes);
 }
 
-function letIn(house: House, startKey: string, request: IncomingMessage, response: ServerResponse): void {
+function letIn(house: House, startKey: string | null, request: IncomingMessage, response: ServerResponse): void {
   const key = new URL(request.url ?? '', `http://${house.host}`).searchParams.get('key') ?? '';
-  if (!sameText(key, startKey)) {
+  if (startKey === null || !sameText(key, startKey)) {
     refuse(response, 403);
     return;
   }
