@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { writeBoard } from '../../main/document/open-document.ts';
 import { packTicket } from '../../main/document/ticket-archive.ts';
 import { loadSheetFonts } from '../../main/shells/fonts.ts';
@@ -8,16 +8,13 @@ import { renderWorkMap } from '../../main/work-map/render.ts';
 import { type MainEvent, type RequestName, requests } from '../../shared-types/contract.ts';
 import { encodeFrame } from '../../shared-types/frame.ts';
 import { defaultSettings } from '../../shared-types/settings.ts';
-import { buildPart } from '../support/shell/build-main.ts';
+import { builtPart } from '../support/shell/build-main.ts';
 import { type Connect, carriers } from '../support/shell/carriers.ts';
 import { temporaryFolder } from '../support/shell/folders.ts';
 import { eventLog, testProgram } from '../support/shell/program.ts';
 import { notePatch, smallBoard, smallTicket } from '../support/shell/small-ticket.ts';
 
-let workerFile = '';
-beforeAll(async () => {
-  workerFile = join(await buildPart('main'), 'evaluation.worker.js');
-}, 60_000);
+const mainFolder = builtPart('main');
 
 const FIXED_DATE = new Date('2026-11-25T14:12:00Z');
 
@@ -26,6 +23,7 @@ const isFine = (event: MainEvent): event is Extract<MainEvent, { name: 'evaluati
 
 async function bench(connect: Connect) {
   const folder = temporaryFolder();
+  const workerFile = join(mainFolder(), 'evaluation.worker.js');
   const { program } = await testProgram({
     ...{ folder, workerFile, now: () => FIXED_DATE, pauses: { journalAfterMs: 20, saveAfterMs: 60_000 } },
     async renderWorkMap({ document, assessment }) {

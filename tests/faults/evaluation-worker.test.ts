@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, expect, onTestFinished, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
 import { evaluate } from '../../main/heat/evaluate.ts';
 import { assess } from '../../main/planning/assess.ts';
 import {
@@ -8,14 +8,12 @@ import {
   type EvaluationWorker,
   type JobEnd,
 } from '../../main/workers/evaluation-worker-handle.ts';
-import { buildPart } from '../support/shell/build-main.ts';
+import { builtPart } from '../support/shell/build-main.ts';
 import { temporaryFolder } from '../support/shell/folders.ts';
 import { smallTicket } from '../support/shell/small-ticket.ts';
 
-let builtWorker = '';
-beforeAll(async () => {
-  builtWorker = join(await buildPart('main'), 'evaluation.worker.js');
-}, 60_000);
+const mainFolder = builtPart('main');
+const builtWorker = () => join(mainFolder(), 'evaluation.worker.js');
 
 function start(file: string) {
   const ends: JobEnd[] = [];
@@ -39,7 +37,7 @@ function start(file: string) {
 const reasonOf = (end: JobEnd) => (end.kind === 'failed' ? end.problem : null);
 
 test('the built worker gives the same answer as the code it was built from', async () => {
-  const { worker, next } = start(builtWorker);
+  const { worker, next } = start(builtWorker());
   const document = smallTicket();
   const ended = next();
   worker.run({ revision: 4, phase: 'coarse', document });
@@ -50,7 +48,7 @@ test('the built worker gives the same answer as the code it was built from', asy
 });
 
 test('the board is sent once; the plan that changes is what the next answer is about', async () => {
-  const { worker, next } = start(builtWorker);
+  const { worker, next } = start(builtWorker());
   const document = smallTicket();
   const first = next();
   worker.run({ revision: 1, phase: 'coarse', document });
@@ -66,7 +64,7 @@ test('the board is sent once; the plan that changes is what the next answer is a
 });
 
 test('a cancelled run ends soon, with that word, and the worker goes on', async () => {
-  const { worker, next, shares } = start(builtWorker);
+  const { worker, next, shares } = start(builtWorker());
   const document = smallTicket();
   const long = {
     ...document,

@@ -1,26 +1,23 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { writeBoard } from '../../main/document/open-document.ts';
 import { packTicket, unpackTicket } from '../../main/document/ticket-archive.ts';
 import type { MainEvent } from '../../shared-types/contract.ts';
-import { buildPart } from '../support/shell/build-main.ts';
+import { builtPart } from '../support/shell/build-main.ts';
 import { runDoor } from '../support/shell/door.ts';
 import { temporaryFolder } from '../support/shell/folders.ts';
 import { eventLog } from '../support/shell/program.ts';
 import { bareTicket, notePatch, smallBoard } from '../support/shell/small-ticket.ts';
 
-let mainFolder = '';
-beforeAll(async () => {
-  mainFolder = await buildPart('main');
-}, 60_000);
+const mainFolder = builtPart('main');
 
 const isJournalled = (event: MainEvent): event is Extract<MainEvent, { name: 'ticket.saved' }> =>
   event.name === 'ticket.saved' && event.state === 'journal';
 
 /** Opens a ticket in a real process, edits it, waits for the journal, and kills the process. */
 async function editAndKill(folder: string, note: string) {
-  const door = await runDoor(mainFolder, folder);
+  const door = await runDoor(mainFolder(), folder);
   const backend = await door.connect();
   const log = eventLog();
   backend.listen(log.hear);
@@ -47,7 +44,7 @@ test('kill -9 after an edit: the next start takes the edit over, and saves it', 
   expect(journalledAfterMs).toBeLessThan(1000);
   expect(noteInFile(folder, 'T-1.hmticket')).toBe('');
 
-  const door = await runDoor(mainFolder, folder);
+  const door = await runDoor(mainFolder(), folder);
   const backend = await door.connect();
   const opened = await backend.request('ticket.open', { id });
   expect(opened).toMatchObject({ ok: true, value: { recovered: true, revision: 2 } });
@@ -60,7 +57,7 @@ test('kill -9 after an edit: the next start takes the edit over, and saves it', 
 
 test('SIGTERM saves what is open before the process ends', async () => {
   const folder = temporaryFolder();
-  const door = await runDoor(mainFolder, folder);
+  const door = await runDoor(mainFolder(), folder);
   const backend = await door.connect();
   const opened = await backend.request('ticket.new', { number: 'T-1', document: bareTicket() });
   if (!opened.ok) throw new Error(opened.problem.code);
@@ -73,7 +70,7 @@ test('a ticket named on the command line is edited where it lies, a board become
   const folder = temporaryFolder();
   const ticketPath = join(folder, 'elsewhere.hmticket');
   writeFileSync(ticketPath, packTicket({ document: bareTicket(), photos: new Map() }));
-  const door = await runDoor(mainFolder, folder, [ticketPath]);
+  const door = await runDoor(mainFolder(), folder, [ticketPath]);
   const backend = await door.connect();
   const about = await backend.request('about.read', {});
   const id = about.ok ? about.value.startTicket : null;
@@ -85,13 +82,13 @@ test('a ticket named on the command line is edited where it lies, a board become
 
   const boardPath = join(folder, 'Gate 7.board.json');
   writeFileSync(boardPath, writeBoard(smallBoard()));
-  const second = await runDoor(mainFolder, folder, [boardPath]);
+  const second = await runDoor(mainFolder(), folder, [boardPath]);
   const told = await (await second.connect()).request('about.read', {});
   expect(told.ok && told.value.startTicket).toMatch(/^[\w-]{22}$/);
   expect(readdirSync(join(folder, 'shelf'))).toEqual(['Gate 7.hmticket']);
   await second.end('SIGTERM');
 
-  const third = await runDoor(mainFolder, folder, [join(folder, 'absent.board.json')]);
+  const third = await runDoor(mainFolder(), folder, [join(folder, 'absent.board.json')]);
   const missing = await (await third.connect()).request('about.read', {});
   expect(missing).toMatchObject({
     ...{ ok: true, value: { startTicket: null, startProblems: [{ code: 'not-found', file: 'absent.board.json' }] } },
@@ -106,7 +103,7 @@ test('a journal whose end was cut off gives everything before the cut', async ()
   const [name] = readdirSync(journals);
   const text = readFileSync(join(journals, name), 'utf8');
   writeFileSync(join(journals, name), `${text}\nabcdef12 {"kind":"patches","base":2,"revision":3,"patc`);
-  const door = await runDoor(mainFolder, folder);
+  const door = await runDoor(mainFolder(), folder);
   const opened = await (await door.connect()).request('ticket.open', { id });
   expect(opened.ok && [opened.value.recovered, opened.value.document.plan.ticket.notes]).toEqual([true, 'whole']);
   await door.end('SIGTERM');
@@ -119,7 +116,7 @@ test('the file changed elsewhere after the crash: both are kept', async () => {
   other.plan.ticket.notes = 'theirs';
   writeFileSync(join(folder, 'shelf/T-1.hmticket'), packTicket({ document: other, photos: new Map() }));
 
-  const door = await runDoor(mainFolder, folder);
+  const door = await runDoor(mainFolder(), folder);
   const backend = await door.connect();
   const opened = await backend.request('ticket.open', { id });
   expect(opened.ok && [opened.value.recovered, opened.value.document.plan.ticket.notes]).toEqual([false, 'theirs']);

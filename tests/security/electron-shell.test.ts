@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Program } from '../../main/contract/program.ts';
 import { declareScheme, isOwnUrl, START_URL, serveScheme } from '../../main/shells/electron/app-scheme.ts';
 import { offerContractPorts } from '../../main/shells/electron/contract-ports.ts';
@@ -8,7 +8,7 @@ import { saveBeforeQuitting } from '../../main/shells/electron/end-program.ts';
 import { openMainWindow } from '../../main/shells/electron/main-window.ts';
 import { denyPermissions, refuseNavigation } from '../../main/shells/electron/refusals.ts';
 import { ticketArgument } from '../../main/shells/electron/ticket-argument.ts';
-import { buildPart } from '../support/shell/build-main.ts';
+import { builtPart } from '../support/shell/build-main.ts';
 
 // Electron's binary is not needed for these: its parts are replaced, and what the shell asks of them is looked at.
 const fake = vi.hoisted(() => {
@@ -237,12 +237,11 @@ test('the ticket that the app was started with is the one word that names one', 
 });
 
 describe('what is built', () => {
-  let preload = '';
-  beforeAll(async () => {
-    preload = readFileSync(join(await buildPart('preload'), 'preload.cjs'), 'utf8');
-  }, 60_000);
+  const folder = builtPart('preload');
+  const preloadText = () => readFileSync(join(folder(), 'preload.cjs'), 'utf8');
 
   test('the preload is one file that needs nothing but electron', () => {
+    const preload = preloadText();
     const needed = [...preload.matchAll(/require\(["'](.+?)["']\)/g)].map(([, name]) => name);
     expect([...new Set(needed)]).toEqual(['electron']);
     expect(preload).not.toMatch(/^\s*(import|export) /m);
@@ -258,7 +257,7 @@ describe('what is built', () => {
       },
       ipcRenderer: { send: (...given: unknown[]) => sent.push(given), on: (channel: string) => heard.push(channel) },
     };
-    new Function('require', 'exports', 'module', preload)(() => electron, {}, {});
+    new Function('require', 'exports', 'module', preloadText())(() => electron, {}, {});
     expect(Object.keys(exposed)).toEqual(['heatmargin']);
     expect(Object.keys(exposed.heatmargin)).toEqual(['connect']);
     exposed.heatmargin.connect();

@@ -19,7 +19,7 @@ test('the page takes its port from its own preload and from nobody else', async 
     throw new Error('a foreign port was used');
   };
   own.port2.onmessage = ({ data }: MessageEvent<ArrayBuffer>) => {
-    const { serial } = decodeFrame(new Uint8Array(data))?.value as RequestMessage;
+    const { serial } = decodeFrame(new Uint8Array(data))!.value as RequestMessage;
     const answer = { kind: 'answer', serial, result: { ok: true, value: 'from main' } };
     own.port2.postMessage(encodeFrame(answer).buffer);
   };

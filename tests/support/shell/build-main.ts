@@ -1,20 +1,27 @@
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { createBuilder } from 'vite';
-import { afterAll } from 'vitest';
+import { afterAll, beforeAll } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../../..');
 
 /**
- * Builds part of the house as it stands, with its own configuration, into a folder that goes after the file's tests. It lies below
- * node_modules so that what is built finds its packages. Call it in `beforeAll`.
+ * Builds part of the house as it stands, with its own configuration, for the tests of one file. The folder lies below node_modules so
+ * that what is built finds its packages, and goes when the tests are over. Call it at the top of the file; the answer is the folder.
  */
-export async function buildPart(part: 'main' | 'preload'): Promise<string> {
-  const cache = join(root, 'node_modules/.cache');
-  mkdirSync(cache, { recursive: true });
-  const folder = mkdtempSync(join(cache, 'heatmargin-test-'));
+export function builtPart(part: 'main' | 'preload'): () => string {
+  let folder = '';
+  beforeAll(async () => {
+    const cache = join(root, 'node_modules/.cache');
+    mkdirSync(cache, { recursive: true });
+    folder = mkdtempSync(join(cache, 'heatmargin-test-'));
+    await build(part, join(folder, 'dist', part));
+  }, 60_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
-  const outDir = join(folder, 'dist', part);
+  return () => join(folder, 'dist', part);
+}
+
+async function build(part: 'main' | 'preload', outDir: string): Promise<void> {
   const builder = await createBuilder(
     {
       configFile: join(root, 'vite.config.ts'),
@@ -24,5 +31,4 @@ export async function buildPart(part: 'main' | 'preload'): Promise<string> {
     null,
   );
   await builder.build(builder.environments[part]);
-  return outDir;
 }
