@@ -1,3 +1,6 @@
+import '@fontsource/ibm-plex-mono/latin-400.css';
+import '@fontsource/ibm-plex-mono/latin-500.css';
+import '@fontsource/ibm-plex-mono/latin-700.css';
 import { Rectangle, Texture } from 'pixi.js';
 import { type Face, LETTER_PX, LINE_PX, TEXT_PX } from '../drawing/marks.ts';
 import { cssColour, type Theme } from '../theme.ts';
