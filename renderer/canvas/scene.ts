@@ -1,5 +1,5 @@
 import type { Part } from '../../shared-types/board.ts';
-import type { PartAction, PartExposure } from '../../shared-types/evaluation.ts';
+import type { PartAction } from '../../shared-types/evaluation.ts';
 import type { Tag, TagOf } from '../../shared-types/tags.ts';
 import type { CanvasModel, Pick } from '../state/canvas-model.ts';
 import type { Sketch } from '../tools/tool.ts';
@@ -35,11 +35,6 @@ function remembered<Key extends object, Value>(make: (key: Key) => Value): (key:
 /** Parts by refdes. */
 export const partsByName = remembered(
   (parts: readonly Part[]): ReadonlyMap<string, Part> => new Map(parts.map((part) => [part.refdes, part])),
-);
-
-export const exposuresByName = remembered(
-  (parts: readonly PartExposure[]): ReadonlyMap<string, PartExposure> =>
-    new Map(parts.map((part) => [part.refdes, part])),
 );
 
 export const actionsByName = remembered(

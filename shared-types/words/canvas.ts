@@ -25,5 +25,4 @@ export const canvasWords = {
     addWatchPoint: 'Place thermocouple',
     moveWatchPoint: (name: string): string => `Move thermocouple ${name}`,
   },
-  graphicsLost: 'The graphics system was lost; the drawing goes on without it.',
 } as const;

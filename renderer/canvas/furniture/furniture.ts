@@ -87,7 +87,7 @@ function drawLegend(legend: HTMLElement, model: CanvasModel, theme: Theme): void
   const words = element('span', 'hm-canvas-legend-words');
   words.textContent = run ? canvasWords.legend.run(run.name) : canvasWords.legend.worst;
   const unit = element('span', 'hm-canvas-unit');
-  unit.textContent = model.stale ? canvasWords.legend.updating : temperatureUnit === 'F' ? '°F' : '°C';
+  unit.textContent = temperatureUnit === 'F' ? '°F' : '°C';
   title.append(words, unit);
   legend.append(title);
   const share = (celsius: number) => (celsius - scale.lowC) / (scale.highC - scale.lowC);
@@ -100,11 +100,11 @@ function drawLegend(legend: HTMLElement, model: CanvasModel, theme: Theme): void
   const limits = limitLevels(assessment).filter((celsius) => share(celsius) > 0 && share(celsius) < 1);
   for (const celsius of limits) ruler.append(tick(share(celsius), '', 'hm-canvas-tick hm-canvas-tick-limit'));
   legend.append(ruler);
-  if (limits.length === 0) return;
   const shown = (celsius: number) =>
     String(Math.round(temperatureUnit === 'F' ? celsiusToFahrenheit(celsius) : celsius));
   const note = element('div', 'hm-canvas-legend-note');
-  note.textContent = canvasWords.legend.solidus(limits.map(shown).join(', '));
+  if (model.stale) note.textContent = canvasWords.legend.updating;
+  else if (limits.length > 0) note.textContent = canvasWords.legend.solidus(limits.map(shown).join(', '));
   legend.append(note);
 }
 

@@ -74,6 +74,14 @@ export const labelLayer: TiledLayer = {
   },
 };
 
+/** Where the designator is written: under the glyph of a tagged part; null: not at this zoom. */
+export function designatorPlace(part: Part, tagged: boolean, projection: Projection): LabelPlace | null {
+  const place = labelPlace(part, projection);
+  if (!place || !tagged) return place;
+  const { length, width } = seenBody(part, projection);
+  return underGlyph(place, Math.min(length, width));
+}
+
 function labelMarks(part: Part, tagged: boolean, { model, projection }: Scene): Mark[] {
   const place = labelPlace(part, projection);
   if (!place) return [];
@@ -81,8 +89,8 @@ function labelMarks(part: Part, tagged: boolean, { model, projection }: Scene): 
   const room = Math.min(length, width);
   const marks: Mark[] = [];
   const face = !part.fitted ? 'soft' : heatShown(model) ? 'halo' : 'ink';
-  const under = tagged ? underGlyph(place, room) : place;
-  if (under) marks.push({ kind: 'text', ...under, text: part.refdes, face, align: 'centre' });
+  const written = designatorPlace(part, tagged, projection);
+  if (written) marks.push({ kind: 'text', ...written, text: part.refdes, face, align: 'centre' });
   const mark = classMark(part);
   if (mark && room >= CLASS_MARK_PX && !ROOF.test(part.class) && part.package.shape !== 'round' && place.turnDeg === 0)
     marks.push({

@@ -1,6 +1,6 @@
 import { boxAround, type PixelBox, textBox } from '../drawing/boxes.ts';
-import type { Scene } from '../scene.ts';
-import { labelPlace } from './labels.ts';
+import { type Scene, tagsByPart } from '../scene.ts';
+import { designatorPlace } from './labels.ts';
 import { sameInputs } from './layer.ts';
 import { shownGlyphs } from './tags.ts';
 
@@ -12,9 +12,10 @@ export function lettered({ model, projection }: Scene): readonly PixelBox[] {
   const inputs = [board.parts, plan.tags, model.layers.labels, projection];
   if (last && sameInputs(last.inputs, inputs)) return last.boxes;
   const boxes = shownGlyphs(plan.tags, board.parts, projection).map(({ at }) => boxAround(at, 30, 30));
+  const tagged = tagsByPart(plan.tags);
   if (model.layers.labels)
     for (const part of board.parts) {
-      const place = part.side === projection.side ? labelPlace(part, projection) : null;
+      const place = part.side === projection.side ? designatorPlace(part, tagged.has(part.refdes), projection) : null;
       if (place) boxes.push(textBox(place, part.refdes, (place.turnDeg * Math.PI) / 180));
     }
   last = { inputs, boxes };

@@ -1,5 +1,4 @@
-import { bodyOf, ownToBoard, type Part } from '../../../shared-types/board.ts';
-import { rectangleCorners } from '../../../shared-types/geometry.ts';
+import { ownToBoard, type Part } from '../../../shared-types/board.ts';
 import { classById } from '../../../shared-types/library/classes.ts';
 import type { Fill, Mark, Stroke } from '../drawing/marks.ts';
 import { closed, dashes } from '../drawing/strokes.ts';
@@ -104,6 +103,3 @@ export function classMark(part: Part): string {
   const { mark } = classById(part.class);
   return mark === '?' ? '' : mark;
 }
-
-export const bodyBox = (part: Part, projection: Scene['projection']): number[] =>
-  projectAll(projection, rectangleCorners(bodyOf(part)));
