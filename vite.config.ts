@@ -17,7 +17,12 @@ export default defineConfig({
   define: { __VERSION__: JSON.stringify(packageJson.version) },
   environments: {
     client: {
-      build: { outDir: here('dist/renderer'), emptyOutDir: true, rollupOptions: { input: here('renderer/index.html') }, chunkSizeWarningLimit: 3000 },
+      build: {
+        outDir: here('dist/renderer'),
+        emptyOutDir: true,
+        rollupOptions: { input: here('renderer/index.html') },
+        chunkSizeWarningLimit: 3000,
+      },
     },
     main: {
       consumer: 'server',

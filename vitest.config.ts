@@ -3,7 +3,14 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', include: ['tests/{unit,documents,contract,security,faults}/**/*.test.ts'], testTimeout: 30000, server: { deps: { inline: ['electron-store'] } } } },
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/{unit,documents,contract,security,faults}/**/*.test.ts'],
+          testTimeout: 30000,
+          server: { deps: { inline: ['electron-store'] } },
+        },
+      },
       { test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], testTimeout: 120000 } },
     ],
   },

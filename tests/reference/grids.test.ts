@@ -1,4 +1,7 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { readBoard, readPlan } from '../../main/document/open-document.ts';
+import { evaluate } from '../../main/heat/evaluate.ts';
 import { bodyPeaks, createPeakScratch } from '../../main/heat/part-peaks.ts';
 import type { HeatScene, PointM, RingM, SceneBody } from '../../main/heat/scene.ts';
 import { createSimulation, type Simulation } from '../../main/heat/simulation.ts';
@@ -158,4 +161,29 @@ describe('grids', () => {
     expect(pieces.state.peak).toEqual(whole.state.peak);
     expect(pieces.tracking.series).toEqual(whole.tracking.series);
   });
+});
+
+describe('sample boards: 2 mm against 1 mm', () => {
+  const folder = new URL('../../sample-boards/', import.meta.url);
+  const names = readdirSync(folder).filter((file) => file.endsWith('.board.json'));
+  it('are there', () => expect(names.length).toBeGreaterThan(0));
+  for (const name of names) {
+    it(`${name}: means within 2.5 K and highest joints within 4 K`, () => {
+      const board = readBoard(readFileSync(new URL(name, folder), 'utf8'), name);
+      const planName = name.replace('.board.json', '.plan.json');
+      const plan = readPlan(readFileSync(new URL(planName, folder), 'utf8'), planName);
+      if (!board.ok || !plan.ok) throw new Error('cannot be read');
+      const [coarse, fine] = (['coarse', 'fine'] as const).map((phase) => {
+        const result = evaluate(board.value, plan.value, { phase });
+        if (!result.ok) throw new Error(JSON.stringify(result.problem));
+        return result.value.parts;
+      });
+      expect(coarse!.map((one) => one.refdes)).toEqual(fine!.map((one) => one.refdes));
+      coarse!.forEach((one, index) => {
+        const other = fine![index]!;
+        expect(Math.abs(one.body.meanC - other.body.meanC), `${one.refdes} mean`).toBeLessThan(2.5);
+        expect(Math.abs(one.joint.maxC - other.joint.maxC), `${one.refdes} joint max`).toBeLessThan(4);
+      });
+    });
+  }
 });
