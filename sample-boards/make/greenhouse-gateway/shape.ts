@@ -29,7 +29,7 @@ export const CUTOUTS: Contour[] = [
   circle(5, 95, 1.6),
   circle(145, 95, 1.6),
   slot(29, 8, 29, 24, 0.6),
-  slot(52, 6, 52, 33, 0.75),
+  slot(53, 6, 53, 31, 0.75),
 ];
 
 export const LAMINATE: Board['laminate'] = {
