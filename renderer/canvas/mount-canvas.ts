@@ -14,7 +14,7 @@ import { themeOf } from './theme.ts';
 import { pickOnScreen, type Shown, toolViewOf } from './tool-view.ts';
 import { type Camera, fitBox, panBy, toBoard, toScreen, zoomAt } from './view/camera.ts';
 import type { Projection } from './view/projection.ts';
-import { boardBox, firstCamera, followModel, nextProjection, outlineOf } from './view/view-state.ts';
+import { boardBox, firstCamera, followModel, followView, nextProjection, outlineOf } from './view/view-state.ts';
 
 /** A zoom counts as at rest after this long without another step, ms. */
 const ZOOM_REST_MS = 90;
@@ -170,13 +170,13 @@ function temperatureShown(model: CanvasModel, at: Point): number | null {
   return temperatureAt(fields[model.shownSide], model.assessment.evaluation.grid, at);
 }
 
-/** Follows the host's size and the pixel ratio of the screen; the board point in the middle stays there. */
+/** Follows the host's size and the pixel ratio of the screen. */
 function followSize(surface: HTMLElement, live: Live, board: DrawingBoard, draw: () => void): () => void {
   const resize = () => {
     const width = Math.max(1, surface.clientWidth);
     const height = Math.max(1, surface.clientHeight);
     const first = live.camera.width <= 1 || live.camera.height <= 1;
-    live.camera = first ? firstCamera(live.model, width, height) : { ...live.camera, width, height };
+    live.camera = first ? firstCamera(live.model, width, height) : followView(live.camera, live.model, width, height);
     board.resize(width, height, window.devicePixelRatio);
     draw();
   };

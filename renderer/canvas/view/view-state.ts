@@ -23,6 +23,13 @@ export function followModel(camera: Camera, model: CanvasModel): Camera {
   return sees(camera, boardBox(model)) ? fitBox(turned, boardBox(model)) : turned;
 }
 
+/** The camera in a view of another size: the board point in the middle stays there; a board wholly in view stays so. */
+export function followView(camera: Camera, model: CanvasModel, width: number, height: number): Camera {
+  if (camera.width === width && camera.height === height) return camera;
+  const resized = { ...camera, width, height };
+  return sees(camera, boardBox(model)) ? fitBox(resized, boardBox(model)) : resized;
+}
+
 /** True when a box of the board lies wholly in view. */
 function sees(camera: Camera, box: Box): boolean {
   const corners = [

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { fitBox, toScreen, zoomAt } from '../../../../renderer/canvas/view/camera.ts';
-import { boardBox, firstCamera, followModel, nextProjection } from '../../../../renderer/canvas/view/view-state.ts';
+import {
+  boardBox,
+  firstCamera,
+  followModel,
+  followView,
+  nextProjection,
+  outlineOf,
+} from '../../../../renderer/canvas/view/view-state.ts';
 import { boardWith, camera, modelOf } from './sample.ts';
 
 const model = modelOf(boardWith([]));
@@ -40,4 +47,18 @@ describe('turning the board over', () => {
     const corner = toScreen(turned, { x: 100, y: 60 });
     expect(corner.y).toBeGreaterThan(0);
   });
+});
+
+it('a board wholly in view stays so when the view shrinks; a closer look keeps its middle', () => {
+  const whole = firstCamera(model, 1000, 600);
+  const low = followView(whole, model, 1000, 320);
+  for (const corner of outlineOf(model.document.board.outline)) {
+    const { x, y } = toScreen(low, corner);
+    expect(x).toBeGreaterThanOrEqual(0);
+    expect(x).toBeLessThanOrEqual(1000);
+    expect(y).toBeGreaterThanOrEqual(0);
+    expect(y).toBeLessThanOrEqual(320);
+  }
+  const near = { ...whole, zoom: whole.zoom * 6 };
+  expect(followView(near, model, 1000, 320)).toEqual({ ...near, height: 320 });
 });
