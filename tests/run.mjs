@@ -17,7 +17,13 @@ function step(name, command, count) {
   const run = spawnSync(command[0], command.slice(1), {
     stdio: 'inherit',
     shell: false,
-    env: { ...process.env, HEATMARGIN_BROWSER: findChromium() ?? '', NODE_ENV: '', FORCE_COLOR: '0' },
+    env: {
+      ...process.env,
+      HEATMARGIN_BROWSER: findChromium() ?? '',
+      NODE_ENV: '',
+      NO_COLOR: '1',
+      FORCE_COLOR: undefined,
+    },
   });
   const counted = count?.();
   const ok = run.status === 0;
