@@ -106,9 +106,8 @@ function drawFoot(ink: Ink, input: WorkMapInput, page: number, pages: number): v
   const { evaluation } = input.assessment;
   ink.text(CONTENT.left, baseline, `${SHEET.band(evaluation.bands)} ${SHEET.defers}`, style);
   const printed = SHEET.footer(input.programVersion, printedAt(input.date));
-  ink.text(CONTENT.left, baseline + 11, printed, style);
-  if (input.board.source.invented)
-    ink.text((PAGE.width - ink.type.width(SHEET.invented, 'sans', 8)) / 2, baseline + 11, SHEET.invented, style);
+  const invented = input.board.source.invented ? [SHEET.invented] : [];
+  ink.text(CONTENT.left, baseline + 11, [printed, ...invented].join('   ·   '), style);
   const place = SHEET.page(page, pages);
   ink.text(CONTENT.right - ink.type.width(place, 'sans', 8), baseline + 11, place, style);
 }

@@ -29,7 +29,7 @@ function wordy(board: Board): Plan {
       unit: 'x'.repeat(200),
       order: LONG.repeat(12),
       technician: 'Μαρία Ὁδυσσέως / Søren Ķīlis / Đặng Thị Ánh',
-      date: '2026-11-20',
+      date: '2026-11-20T23:59:00Z',
       notes: `${LONG}\n\n${'notes '.repeat(900)}`,
     },
     tags: plan.tags.map((tag, index) => ({ ...tag, note: index === 3 ? 'long note '.repeat(199) : LONG })),

@@ -178,7 +178,7 @@ export function madeUpPlan(board: Board, options: { tags: number; targets?: stri
       unit: 'GG-00417',
       order: 'Exchange the gateway processor; the unit resets under load since the last storm.',
       technician: 'R. Okafor',
-      date: '2026-11-20',
+      date: '2026-11-20T23:59:00Z',
       notes: 'Comes back with its field-bus module; keep it with the board.',
     },
   };
