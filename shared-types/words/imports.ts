@@ -113,6 +113,7 @@ type Words = (refs: string, count: number, detail: Record<string, string | numbe
 const parts = (count: number): string => (count === 1 ? '1 part' : `${count} parts`);
 
 const NOTES = {
+  'archive-opened': (_r, _n, d) => `Opened; of its ${d.count} files these were read: ${d.used}.`,
   'file-not-used': (_r, _n, d) => `Not used: ${d.what}.`,
   'file-not-read': (_r, _n, d) => `Not read: it is ${d.what}.`,
   'layer-broken': (_r, _n, d) => `This Gerber layer cannot be read: ${d.reason}. Export it again.`,

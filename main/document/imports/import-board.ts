@@ -16,6 +16,7 @@ import { boardName, drawnFrom } from './build/naming.ts';
 import { type BuiltPart, buildPart } from './build/parts.ts';
 import { makeReport } from './build/report.ts';
 import { type GivenFile, type Recognised, recognise } from './files/recognise.ts';
+import { type Archive, unpackFiles } from './files/unpack.ts';
 import { tidy } from './outline/contour.ts';
 import { phaseGroups, voteTurnRule } from './pads/turn.ts';
 import type { LengthWord } from './placements/columns.ts';
@@ -46,24 +47,27 @@ const MAX_FILES = 500;
 const MAX_PARTS = 20_000;
 
 /**
- * One board out of placement tables and Gerber layers, given in any order. Lengths come out in mm, x right, y up, seen from
+ * One board out of placement tables and Gerber layers, given in any order, loose or in a ZIP. Lengths come out in mm, x right, y up, seen from
  * the top, moved so that the outline's lower left is at 0, 0. Everything guessed, left out or odd stands in the report;
  * input that gives no board gives one problem. Pure and without exceptions.
  */
 export function importBoard(files: readonly GivenFile[], choices: ImportChoices = {}): Result<ImportedBoard> {
   if (files.length > MAX_FILES) return fail('too-large', { detail: { limit: `${MAX_FILES} files` } });
-  const recognised = files.map(recognise);
+  const unpacked = unpackFiles(files);
+  if (!unpacked.ok) return unpacked;
+  const recognised = unpacked.value.files.map(recognise);
   const tables = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
   const rows = tables.reduce((sum, { placements }) => sum + placements.length, 0);
   if (rows === 0) return { ok: false, problem: inputProblem(recognised) };
   if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
-  return build(recognised, tables, choices);
+  return build(recognised, tables, choices, unpacked.value.archives);
 }
 
 function build(
   files: readonly Recognised[],
   tables: readonly PlacementTable[],
   choices: ImportChoices,
+  archives: readonly Archive[],
 ): Result<ImportedBoard> {
   const layers = gatherLayers(files);
   const registration = register(tables, layers, choices);
@@ -99,6 +103,7 @@ function build(
     layers.padLayer === null ? null : checkParts({ built, pads: layers.pads, layer: layers.padLayer, rule: vote.rule });
   const report = makeReport({
     files,
+    archives,
     tables,
     layers,
     registration,

@@ -1,5 +1,12 @@
-import { type ImportNote, KIND_WORDS, ROLE_WORDS, TURN_WORDS } from '../../../../shared-types/words/imports.ts';
+import {
+  type ImportNote,
+  KIND_WORDS,
+  nameList,
+  ROLE_WORDS,
+  TURN_WORDS,
+} from '../../../../shared-types/words/imports.ts';
 import type { Recognised } from '../files/recognise.ts';
+import type { Archive } from '../files/unpack.ts';
 import type { GerberFailure, GerberNote } from '../gerber/types.ts';
 import type { TurnRule } from '../pads/turn.ts';
 import type { PlacementTable, RowFault } from '../placements/types.ts';
@@ -11,6 +18,20 @@ export const GERBER_FAILURES: Readonly<Record<GerberFailure['reason'], string>> 
   nestedTooDeep: 'its blocks are nested too deep',
   badMacro: 'one of its macros cannot be read',
 };
+
+/** What was in the archives, and which members the board was made from. */
+export function archiveNotes(archives: readonly Archive[], files: readonly Recognised[]): ImportNote[] {
+  const read = new Set(files.filter(({ kind }) => kind === 'placements' || kind === 'layer').map(({ name }) => name));
+  return archives.map(({ name, members }) => {
+    const used = members.filter((member) => read.has(member));
+    return {
+      weight: 'note',
+      code: 'archive-opened',
+      file: name,
+      detail: { count: members.length, used: nameList(used) || '-' },
+    };
+  });
+}
 
 /** What a file that gives nothing was. */
 export function fileNotes(files: readonly Recognised[]): ImportNote[] {

@@ -1,5 +1,6 @@
 import type { ImportedFile, ImportedTable, ImportReport, PadCheck } from '../../../../shared-types/words/imports.ts';
 import type { Recognised } from '../files/recognise.ts';
+import type { Archive } from '../files/unpack.ts';
 import type { RuleVote } from '../pads/turn.ts';
 import type { PlacementTable } from '../placements/types.ts';
 import { boxHeight, boxWidth } from '../plane.ts';
@@ -9,11 +10,12 @@ import type { BoardContour } from './contours.ts';
 import type { Frame } from './frame.ts';
 import type { Layers } from './layers.ts';
 import type { MergedPlacements } from './merge.ts';
-import { fileNotes, gerberNotes, tableNotes, turnSenseNote } from './notes.ts';
+import { archiveNotes, fileNotes, gerberNotes, tableNotes, turnSenseNote } from './notes.ts';
 import type { BuiltPart } from './parts.ts';
 
 export interface ReportInput {
   readonly files: readonly Recognised[];
+  readonly archives: readonly Archive[];
   readonly tables: readonly PlacementTable[];
   readonly layers: Layers;
   readonly registration: Registration;
@@ -33,6 +35,7 @@ export function makeReport(input: ReportInput): ImportReport {
   const onSide = (side: string) => merged.placements.filter((placement) => placement.side === side).length;
   const unread = tables.flatMap(({ faults }) => faults.filter(({ fault }) => fault !== 'side' && fault !== 'rotation'));
   const notes = [
+    ...archiveNotes(input.archives, files),
     ...fileNotes(files),
     ...files.flatMap((file) =>
       file.kind === 'layer' && input.layers.used.has(file.name) ? gerberNotes(file.name, file.image.notes) : [],
