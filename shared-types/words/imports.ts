@@ -69,7 +69,7 @@ export type ImportReport = {
   offset: {
     xMm: number;
     yMm: number;
-    by: 'references' | 'pairs' | 'inside' | 'corner' | 'chosen' | 'none';
+    by: 'references' | 'pairs' | 'own' | 'inside' | 'corner' | 'chosen' | 'none';
     votes: number;
     of: number;
   };
@@ -114,6 +114,9 @@ const parts = (count: number): string => (count === 1 ? '1 part' : `${count} par
 
 const NOTES = {
   'archive-opened': (_r, _n, d) => `Opened; of its ${d.count} files these were read: ${d.used}.`,
+  'parts-by-pads': (_r, _n, d) =>
+    `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns cannot be told so, 0 degrees taken; package names and values are not known, and positions left empty may be among them. Add the placements, or set what matters.`,
+  'side-not-told': (r, n) => `${parts(n)} with pins that go through, top taken: ${r}. Check the side.`,
   'file-not-used': (_r, _n, d) => `Not used: ${d.what}.`,
   'file-not-read': (_r, _n, d) => `Not read: it is ${d.what}.`,
   'layer-broken': (_r, _n, d) => `This Gerber layer cannot be read: ${d.reason}. Export it again.`,
@@ -202,6 +205,7 @@ const BY_WORDS: Record<string, string> = {
   usual: 'as usual, not checked',
   references: 'by the references on the pads',
   pairs: 'by the middles of pad pairs',
+  own: 'both come from one place',
   inside: 'the parts lie inside the outline as they stand',
   corner: "by the outline's lower left corner",
   none: 'not known',
@@ -294,7 +298,9 @@ export function importReportLines(report: ImportReport): string[] {
   ];
   const check = report.check
     ? checkLines(report.check)
-    : ['check      no pads with references: side, middle and turn were not checked against pads'];
+    : [
+        'check      side, middle and turn were not checked: no pads with references, or the parts were made out of them',
+      ];
   const notes = report.notes.map((one) => `${one.weight.padEnd(10)} ${importNoteSentence(one)}`);
   return [...lines, ...check, ...notes];
 }

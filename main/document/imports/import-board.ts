@@ -7,6 +7,7 @@ import { checkParts, turnSamples } from './build/check.ts';
 import { claimsOf } from './build/claims.ts';
 import { type BoardContour, outlineContours } from './build/contours.ts';
 import { findFrame } from './build/frame.ts';
+import { registerPads } from './build/from-pads.ts';
 import { inputProblem } from './build/input-problem.ts';
 import { laminateOf } from './build/laminate.ts';
 import { gatherLayers, type Layers } from './build/layers.ts';
@@ -22,7 +23,7 @@ import { phaseGroups, voteTurnRule } from './pads/turn.ts';
 import type { LengthWord } from './placements/columns.ts';
 import type { PlacementTable } from './placements/types.ts';
 import type { Point } from './plane.ts';
-import { register } from './register/register.ts';
+import { type Registration, register } from './register/register.ts';
 
 export type { GivenFile } from './files/recognise.ts';
 
@@ -58,27 +59,33 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   const recognised = unpacked.value.files.map(recognise);
   const tables = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
   const rows = tables.reduce((sum, { placements }) => sum + placements.length, 0);
-  if (rows === 0) return { ok: false, problem: inputProblem(recognised) };
   if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
-  return build(recognised, tables, choices, unpacked.value.archives);
-}
-
-function build(
-  files: readonly Recognised[],
-  tables: readonly PlacementTable[],
-  choices: ImportChoices,
-  archives: readonly Archive[],
-): Result<ImportedBoard> {
-  const layers = gatherLayers(files);
-  const registration = register(tables, layers, choices);
+  const layers = gatherLayers(recognised);
+  const registration = rows > 0 ? register(tables, layers, choices) : registerPads(layers.pads, '');
+  if (registration === null && rows === 0) return { ok: false, problem: inputProblem(recognised) };
   if (registration === null) {
     const unsaid = tables.find((table) => table.mmPerUnit === null);
     return fail('unclear-units', { file: unsaid?.file });
   }
+  return build({ files: recognised, archives: unpacked.value.archives, tables, layers, registration }, choices);
+}
+
+interface Gathered {
+  readonly files: readonly Recognised[];
+  readonly archives: readonly Archive[];
+  readonly tables: readonly PlacementTable[];
+  readonly layers: Layers;
+  readonly registration: Registration;
+}
+
+function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard> {
+  const { files, tables, layers, registration } = gathered;
+  // Placements made out of the pads cannot be checked against them.
+  const fromPads = registration.offset?.by === 'own';
   const merged = mergePlacements(registration.placements);
   const outside = merged.placements.filter(({ side }) => side !== 'inner');
   const frame = findFrame(layers.outlines, outside, registration.offset, choices);
-  const turns = turnSamples(outside, layers.pads);
+  const turns = turnSamples(outside, fromPads ? new Map() : layers.pads);
   const vote = { ...voteTurnRule(phaseGroups(turns.samples)), from: turns.from };
   const claimed = claimsOf(outside, layers, frame.offset, vote.rule);
   const context = { pads: layers.pads, offset: frame.offset, rule: vote.rule, claimed };
@@ -92,7 +99,7 @@ function build(
   if (!parsed.success) {
     const issue = parsed.error.issues[0];
     return fail('invalid-field', {
-      file: tables[0].file,
+      file: tables[0]?.file,
       where: issue.path.join('.'),
       detail: { reason: issue.message },
     });
@@ -100,20 +107,10 @@ function build(
   const fault = boardFault(parsed.data);
   if (fault) return { ok: false, problem: { ...fault, file: frame.choice?.outline.file } };
   const check =
-    layers.padLayer === null ? null : checkParts({ built, pads: layers.pads, layer: layers.padLayer, rule: vote.rule });
-  const report = makeReport({
-    files,
-    archives,
-    tables,
-    layers,
-    registration,
-    merged,
-    frame,
-    vote,
-    built,
-    contours,
-    check,
-  });
+    layers.padLayer === null || fromPads
+      ? null
+      : checkParts({ built, pads: layers.pads, layer: layers.padLayer, rule: vote.rule });
+  const report = makeReport({ ...gathered, merged, frame, vote, built, contours, check });
   return succeed({ board: parsed.data, report });
 }
 

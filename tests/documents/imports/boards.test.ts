@@ -1,6 +1,5 @@
-import { unzipSync } from 'fflate';
 import { afterAll, describe, expect, test } from 'vitest';
-import { type GivenFile, type ImportedBoard, importBoard } from '../../../main/document/imports/import-board.ts';
+import { type ImportedBoard, importBoard } from '../../../main/document/imports/import-board.ts';
 import { type Board, ownToBoard } from '../../../shared-types/board.ts';
 import { importReportLines } from '../../../shared-types/words/imports.ts';
 import { boardFolder, filesOf, textOf } from './boards-folder.ts';
@@ -30,20 +29,12 @@ const EXPECTED: Record<string, Expected> = {
 const rows: string[] = [];
 const done = new Map<string, ImportedBoard>();
 
-/** A folder's files, the Gerber layers of its archive among them. */
-function filesWithArchive(folder: string): GivenFile[] {
-  return filesOf(folder).flatMap((file) => {
-    if (!file.name.endsWith('.zip')) return [file];
-    return Object.entries(unzipSync(file.bytes)).map(([name, bytes]) => ({ name, bytes }));
-  });
-}
-
 function importFolder(name: string): ImportedBoard | null {
   const known = done.get(name);
   if (known) return known;
   const folder = boardFolder(name);
   if (!folder) return null;
-  const files = filesWithArchive(folder);
+  const files = filesOf(folder);
   const start = performance.now();
   const result = importBoard(files);
   const seconds = (performance.now() - start) / 1000;
@@ -283,4 +274,29 @@ test('limesdr-usb: the outline stands among hundreds of loops; the parked part a
   expect(imported.report.outline).toMatchObject({ why: 'smallest', sharePercent: 99.4 });
   const off = imported.report.notes.find(({ code }) => code === 'off-board');
   expect(off?.refdes?.sort()).toEqual(['F1', 'F2', 'F3', 'F4', 'JMP1']);
+});
+
+describe('thunderscope without its placements', () => {
+  const whole = importFolder('thunderscope');
+  (whole ? test : test.skip)('its layers alone give the parts, on the same sides and places', () => {
+    const folder = boardFolder('thunderscope');
+    if (!folder || !whole) return;
+    const result = importBoard(filesOf(folder, /\.g[a-z0-9]{2}$/));
+    if (!result.ok) throw new Error(result.problem.code);
+    const { board, report } = result.value;
+    const known = new Map(whole.board.parts.map((part) => [part.refdes, part]));
+    const both = board.parts.flatMap((part) => {
+      const other = known.get(part.refdes);
+      return other ? [{ part, other }] : [];
+    });
+    const near = both.filter(({ part, other }) => Math.hypot(part.x - other.x, part.y - other.y) <= 0.05);
+    const wrongSide = both.filter(({ part, other }) => part.side !== other.side);
+    console.log(
+      `thunderscope by pads: ${board.parts.length} parts, ${both.length} of ${known.size} placed ones, ${near.length} within 0.05 mm, ${wrongSide.length} on the other side (${wrongSide.map(({ part }) => part.refdes).join(' ')}), cutouts ${report.outline.cutouts}`,
+    );
+    expect(report.outline.lengthMm).toBeCloseTo(122.5, 1);
+    expect(both.length).toBeGreaterThanOrEqual(728);
+    expect(near.length / both.length).toBeGreaterThan(0.98);
+    expect(wrongSide).toEqual([]);
+  });
 });

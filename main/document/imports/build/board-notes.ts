@@ -2,6 +2,7 @@ import { flattenContour, insidePolygon } from '../../../../shared-types/geometry
 import { byLetters, type ImportNote } from '../../../../shared-types/words/imports.ts';
 import { toOwnAxes } from '../pads/extents.ts';
 import { MARGIN_MM } from './contours.ts';
+import { padsLeftOut } from './from-pads.ts';
 import type { BuiltPart } from './parts.ts';
 import type { ReportInput } from './report.ts';
 
@@ -10,6 +11,7 @@ type Notes = (ImportNote | false)[];
 /** What the finished board leaves to say: guesses, odd parts, doubtful outline. */
 export function boardNotes(input: ReportInput): ImportNote[] {
   const notes: Notes = [
+    ...padPlacementNotes(input),
     ...placementNotes(input),
     ...frameNotes(input),
     ...outlineNotes(input),
@@ -27,6 +29,18 @@ function about(
   detail?: ImportNote['detail'],
 ): ImportNote | false {
   return refdes.length > 0 && { weight, code, refdes, ...(detail ? { detail } : {}) };
+}
+
+/** Parts that were made out of pads: what of them is not known. */
+function padPlacementNotes({ registration, tables, layers, built }: ReportInput): Notes {
+  if (registration.offset?.by !== 'own' || tables.some(({ placements }) => placements.length > 0)) return [];
+  const through = built.flatMap(({ part, land }) => (land?.through ? [part.refdes] : []));
+  const left = padsLeftOut(layers.pads);
+  return [
+    { weight: 'warn', code: 'parts-by-pads', detail: { count: built.length } },
+    about('warn', 'side-not-told', through),
+    about('note', 'pads-only', left, { kinds: byLetters(left) }),
+  ];
 }
 
 function placementNotes({ registration, merged, tables }: ReportInput): Notes {

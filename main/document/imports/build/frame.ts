@@ -6,7 +6,7 @@ import type { Registration } from '../register/register.ts';
 export interface Frame {
   /** From the placement file's origin to Gerber coordinates, mm. */
   readonly offset: Point & {
-    readonly by: 'references' | 'pairs' | 'inside' | 'corner' | 'chosen' | 'none';
+    readonly by: 'references' | 'pairs' | 'own' | 'inside' | 'corner' | 'chosen' | 'none';
     readonly votes: number;
     readonly of: number;
   };

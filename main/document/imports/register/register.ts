@@ -31,8 +31,8 @@ export interface Registration {
   readonly unitBy: 'said' | 'pads' | 'size' | 'chosen';
   readonly bottomNegated: boolean;
   readonly bottomBy: 'pads' | 'signs' | 'usual' | 'chosen';
-  /** Offset from the placement file's origin to the Gerber origin; null when no pads tell it. */
-  readonly offset: (OffsetVote & { readonly by: 'references' | 'pairs' }) | null;
+  /** Offset from the placement file's origin to the Gerber origin; null when no pads tell it; 'own': one origin for both. */
+  readonly offset: (OffsetVote & { readonly by: 'references' | 'pairs' | 'own' }) | null;
 }
 
 /**

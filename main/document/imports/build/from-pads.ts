@@ -1,0 +1,48 @@
+import type { Pad } from '../pads/collect.ts';
+import { padsBox } from '../pads/collect.ts';
+import { boxCentre } from '../plane.ts';
+import type { PlacedMm, Registration } from '../register/register.ts';
+
+/** Fewer pins are test points, marks and holes as a rule. */
+const MIN_PINS = 2;
+
+/**
+ * Placements out of pads that carry references, for Gerber layers that come without a placement table: every reference of
+ * two pins or more, in the middle of its pads, not turned. Layers have one origin, so there is no offset.
+ */
+export function registerPads(pads: ReadonlyMap<string, readonly Pad[]>, file: string): Registration | null {
+  const placements = [...pads].flatMap(([refdes, own]) =>
+    refdes !== '' && pinsOf(own) >= MIN_PINS ? [placementOf(refdes, own, file)] : [],
+  );
+  if (placements.length === 0) return null;
+  const offset = { x: 0, y: 0, votes: 0, of: 0, by: 'own' as const };
+  return { placements, assumedUnit: null, unitBy: 'said', bottomNegated: false, bottomBy: 'pads', offset };
+}
+
+/** References with pads that `registerPads` leaves out. */
+export function padsLeftOut(pads: ReadonlyMap<string, readonly Pad[]>): string[] {
+  return [...pads].flatMap(([refdes, own]) => (pinsOf(own) < MIN_PINS ? [refdes] : []));
+}
+
+function pinsOf(pads: readonly Pad[]): number {
+  return new Set(pads.map(({ pin }) => pin)).size;
+}
+
+/** Surface pads tell the side; pins that go through stand on both, and the top is taken. */
+function placementOf(refdes: string, pads: readonly Pad[], file: string): PlacedMm {
+  const surface = pads.filter(({ through }) => !through);
+  const bottom = surface.filter(({ side }) => side === 'bottom').length;
+  return {
+    refdes,
+    ...boxCentre(padsBox(pads)),
+    rotation: 0,
+    side: bottom * 2 > surface.length ? 'bottom' : 'top',
+    packageName: '',
+    value: '',
+    heightMm: null,
+    pad1: null,
+    fitted: true,
+    file,
+    line: 0,
+  };
+}
