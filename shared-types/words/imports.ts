@@ -114,6 +114,7 @@ const parts = (count: number): string => (count === 1 ? '1 part' : `${count} par
 
 const NOTES = {
   'archive-opened': (_r, _n, d) => `Opened; of its ${d.count} files these were read: ${d.used}.`,
+  'design-alone': (_r, _n, d) => `The board was made from this file alone; also given, not used: ${d.files}.`,
   'parts-by-pads': (_r, _n, d) =>
     `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns cannot be told so, 0 degrees taken; package names and values are not known, and positions left empty may be among them. Add the placements, or set what matters.`,
   'side-not-told': (r, n) => `${parts(n)} with pins that go through, top taken: ${r}. Check the side.`,
@@ -171,7 +172,7 @@ const NOTES = {
   'outline-unsure': (_r, _n, d) =>
     `No closed loop holds 90 % of the parts; the best one holds ${d.share} %. Check the outline.`,
   'laminate-guessed': (_r, _n, d) =>
-    `${d.layers} copper layers by the Gerber files; which are planes, copper weight and thickness are guesses. Set them.`,
+    `${d.layers} copper layers by the files; which are planes, copper weight and thickness are guesses. Set them.`,
   'laminate-not-known': () => 'Copper layers and thickness are not known: four layers and 1.6 mm were taken. Set them.',
   'outline-gap': (_r, _n, d) => `The outline is not quite closed: gaps up to ${d.gap} mm were joined.`,
   'loops-left': (_r, n, d) =>
@@ -233,6 +234,7 @@ export const ROLE_WORDS: Record<string, string> = {
   'mask-bottom': 'Gerber, mask bottom',
   legend: 'Gerber, legend',
   'other-layer': 'Gerber, other',
+  design: 'IPC-2581, parts and profile',
   'not-used': 'not used',
 };
 
@@ -245,6 +247,7 @@ export const KIND_WORDS: Record<string, string> = {
   json: 'a JSON file',
   bill: 'a bill of materials without positions',
   text: 'a text without a table of placements',
+  brokenDesign: 'an IPC-2581 file that cannot be read',
   archive: 'an archive: unpack it first',
   spreadsheet: 'a spreadsheet: save it as CSV first',
   picture: 'a picture',
@@ -253,6 +256,15 @@ export const KIND_WORDS: Record<string, string> = {
   tooLarge: 'too large',
   empty: 'empty',
   'inner-layer': 'a layer that the board does not need',
+};
+
+/** Why an IPC-2581 file was refused. */
+export const DESIGN_FAILURES = {
+  notWellFormed: 'it is cut short or no valid XML, export it again',
+  ownEntities: 'it defines entities of its own, which are not read',
+  nestedTooDeep: 'its elements are nested too deep',
+  tooMany: 'it holds more items than any board has',
+  noUnits: 'its units are not millimetres, microns or inches',
 };
 
 /** How written angles are read. */

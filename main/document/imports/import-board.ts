@@ -7,6 +7,7 @@ import { checkParts, turnSamples } from './build/check.ts';
 import { claimsOf } from './build/claims.ts';
 import { type BoardContour, outlineContours } from './build/contours.ts';
 import { findFrame } from './build/frame.ts';
+import { buildBodied, chooseStep, designLayers, registerDesign } from './build/from-design.ts';
 import { registerPads } from './build/from-pads.ts';
 import { inputProblem } from './build/input-problem.ts';
 import { laminateOf } from './build/laminate.ts';
@@ -60,6 +61,9 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   const tables = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
   const rows = tables.reduce((sum, { placements }) => sum + placements.length, 0);
   if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
+  const { archives } = unpacked.value;
+  const whole = fromDesign(recognised);
+  if (whole) return build({ files: recognised, archives, tables: [], ...whole }, choices);
   const layers = gatherLayers(recognised);
   const registration = rows > 0 ? register(tables, layers, choices) : registerPads(layers.pads, '');
   if (registration === null && rows === 0) return { ok: false, problem: inputProblem(recognised) };
@@ -67,7 +71,18 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
     const unsaid = tables.find((table) => table.mmPerUnit === null);
     return fail('unclear-units', { file: unsaid?.file });
   }
-  return build({ files: recognised, archives: unpacked.value.archives, tables, layers, registration }, choices);
+  return build({ files: recognised, archives, tables, layers, registration, design: null }, choices);
+}
+
+/** An IPC-2581 file with parts tells everything by itself. */
+function fromDesign(files: readonly Recognised[]): Pick<Gathered, 'layers' | 'registration' | 'design'> | null {
+  for (const file of files) {
+    const step = file.kind === 'design' ? chooseStep(file.design) : null;
+    if (file.kind !== 'design' || step === null) continue;
+    const layers = designLayers(file.design, step, file.name);
+    return { layers, registration: registerDesign(file.design, step, file.name), design: file.name };
+  }
+  return null;
 }
 
 interface Gathered {
@@ -76,6 +91,7 @@ interface Gathered {
   readonly tables: readonly PlacementTable[];
   readonly layers: Layers;
   readonly registration: Registration;
+  readonly design: string | null;
 }
 
 function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard> {
@@ -89,7 +105,9 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
   const vote = { ...voteTurnRule(phaseGroups(turns.samples)), from: turns.from };
   const claimed = claimsOf(outside, layers, frame.offset, vote.rule);
   const context = { pads: layers.pads, offset: frame.offset, rule: vote.rule, claimed };
-  const built = outside.map((placement) => buildPart(placement, context));
+  const built = outside.map((placement) =>
+    placement.body ? buildBodied(placement, placement.body) : buildPart(placement, context),
+  );
   const contours = outlineContours(
     frame.choice,
     built.map(({ part }) => part),

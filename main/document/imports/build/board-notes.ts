@@ -1,5 +1,5 @@
 import { flattenContour, insidePolygon } from '../../../../shared-types/geometry.ts';
-import { byLetters, type ImportNote } from '../../../../shared-types/words/imports.ts';
+import { byLetters, type ImportNote, nameList } from '../../../../shared-types/words/imports.ts';
 import { toOwnAxes } from '../pads/extents.ts';
 import { MARGIN_MM } from './contours.ts';
 import { padsLeftOut } from './from-pads.ts';
@@ -31,9 +31,20 @@ function about(
   return refdes.length > 0 && { weight, code, refdes, ...(detail ? { detail } : {}) };
 }
 
-/** Parts that were made out of pads: what of them is not known. */
-function padPlacementNotes({ registration, tables, layers, built }: ReportInput): Notes {
-  if (registration.offset?.by !== 'own' || tables.some(({ placements }) => placements.length > 0)) return [];
+/** Parts that come from no placement table: what was left aside, what is not known. */
+function padPlacementNotes({ registration, design, files, layers, built }: ReportInput): Notes {
+  if (design !== null) {
+    const others = files.filter((file) => file.name !== design && /^(placements|layer|design)$/.test(file.kind));
+    return [
+      others.length > 0 && {
+        weight: 'warn',
+        code: 'design-alone',
+        file: design,
+        detail: { files: nameList(others.map(({ name }) => name)) },
+      },
+    ];
+  }
+  if (registration.offset?.by !== 'own') return [];
   const through = built.flatMap(({ part, land }) => (land?.through ? [part.refdes] : []));
   const left = padsLeftOut(layers.pads);
   return [

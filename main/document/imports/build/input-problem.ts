@@ -1,5 +1,5 @@
 import type { Problem, ProblemCode } from '../../../../shared-types/problem.ts';
-import { KIND_WORDS } from '../../../../shared-types/words/imports.ts';
+import { DESIGN_FAILURES, KIND_WORDS } from '../../../../shared-types/words/imports.ts';
 import type { Recognised } from '../files/recognise.ts';
 import { GERBER_FAILURES } from './notes.ts';
 
@@ -25,6 +25,11 @@ function fileProblem(file: Recognised): Problem {
     case 'brokenLayer':
       return {
         ...about('invalid-gerber', { reason: GERBER_FAILURES[file.failure.reason] }),
+        where: `line ${file.failure.line}`,
+      };
+    case 'brokenDesign':
+      return {
+        ...about('unknown-file-kind', { found: `${KIND_WORDS.brokenDesign}: ${DESIGN_FAILURES[file.failure.reason]}` }),
         where: `line ${file.failure.line}`,
       };
     case 'other':

@@ -15,11 +15,13 @@ export function boardName(files: readonly Recognised[], given: string | undefine
 /** The placement tables' names say the board's name best. */
 function namesFirst(files: readonly Recognised[]): string[] {
   const names = (kind: Recognised['kind']) => files.filter((file) => file.kind === kind).map(({ name }) => name);
-  return [...names('placements'), ...names('layer')];
+  return [...names('design'), ...names('placements'), ...names('layer')];
 }
 
 function usedNames(files: readonly Recognised[]): string[] {
-  return files.filter(({ kind }) => kind === 'placements' || kind === 'layer').map(({ name }) => name);
+  return files
+    .filter(({ kind }) => kind === 'design' || kind === 'placements' || kind === 'layer')
+    .map(({ name }) => name);
 }
 
 const ORDINARY =

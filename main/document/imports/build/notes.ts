@@ -1,4 +1,5 @@
 import {
+  DESIGN_FAILURES,
   type ImportNote,
   KIND_WORDS,
   nameList,
@@ -21,7 +22,9 @@ export const GERBER_FAILURES: Readonly<Record<GerberFailure['reason'], string>> 
 
 /** What was in the archives, and which members the board was made from. */
 export function archiveNotes(archives: readonly Archive[], files: readonly Recognised[]): ImportNote[] {
-  const read = new Set(files.filter(({ kind }) => kind === 'placements' || kind === 'layer').map(({ name }) => name));
+  const read = new Set(
+    files.filter(({ kind }) => kind === 'design' || kind === 'placements' || kind === 'layer').map(({ name }) => name),
+  );
   return archives.map(({ name, members }) => {
     const used = members.filter((member) => read.has(member));
     return {
@@ -45,6 +48,10 @@ export function fileNotes(files: readonly Recognised[]): ImportNote[] {
           detail: { what: KIND_WORDS[file.reason] ?? file.reason },
         },
       ];
+    }
+    if (file.kind === 'brokenDesign') {
+      const what = DESIGN_FAILURES[file.failure.reason];
+      return [{ weight: 'warn', code: 'file-not-read', file: file.name, line: file.failure.line, detail: { what } }];
     }
     if (file.kind === 'other') {
       return [

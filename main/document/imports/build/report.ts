@@ -19,6 +19,8 @@ export interface ReportInput {
   readonly tables: readonly PlacementTable[];
   readonly layers: Layers;
   readonly registration: Registration;
+  /** The IPC-2581 file that the board was made from, alone. */
+  readonly design: string | null;
   readonly merged: MergedPlacements;
   readonly frame: Frame;
   readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none' };
@@ -73,6 +75,7 @@ export function makeReport(input: ReportInput): ImportReport {
 
 function fileLine(file: Recognised): ImportedFile {
   if (file.kind === 'placements') return { name: file.name, role: 'placements', by: 'content' };
+  if (file.kind === 'design') return { name: file.name, role: 'design', by: 'content' };
   if (file.kind === 'layer') return { name: file.name, role: file.role, by: file.by };
   return { name: file.name, role: 'not-used', by: 'content' };
 }

@@ -1,3 +1,5 @@
+import { looksLikeDesign, readDesign } from '../exchange/read-design.ts';
+import type { Design, DesignFailure } from '../exchange/types.ts';
 import { readGerber } from '../gerber/read-gerber.ts';
 import type { GerberFailure, GerberImage } from '../gerber/types.ts';
 import { readPlacements } from '../placements/read-placements.ts';
@@ -34,6 +36,8 @@ export type Recognised =
     }
   | { readonly kind: 'unusedLayer'; readonly name: string; readonly role: LayerRole }
   | { readonly kind: 'brokenLayer'; readonly name: string; readonly failure: GerberFailure }
+  | { readonly kind: 'design'; readonly name: string; readonly design: Design }
+  | { readonly kind: 'brokenDesign'; readonly name: string; readonly failure: DesignFailure }
   | { readonly kind: 'noText'; readonly name: string; readonly reason: Extract<TextResult, { ok: false }>['reason'] }
   | { readonly kind: 'other'; readonly name: string; readonly what: OtherKind };
 
@@ -41,6 +45,11 @@ export type OtherKind = 'drill' | 'netlist' | 'xml' | 'dxf' | 'json' | 'bill' | 
 
 /** Tells what one file is by its content, and a Gerber layer's role by its own function or else its name. Never throws. */
 export function recognise({ name, bytes }: GivenFile): Recognised {
+  if (looksLikeDesign(bytes)) {
+    const read = readDesign(bytes);
+    if (read.ok) return { kind: 'design', name, design: read.design };
+    return { kind: 'brokenDesign', name, failure: read.failure };
+  }
   const decoded = decodeText(bytes);
   if (!decoded.ok) return { kind: 'noText', name, reason: decoded.reason };
   const { text } = decoded;

@@ -10,6 +10,18 @@ import { type OffsetVote, voteByPairs, voteByPlaces } from './vote.ts';
 export interface PlacedMm extends Omit<Placement, 'x' | 'y'> {
   readonly x: number;
   readonly y: number;
+  /** Where the file itself draws the part's body. */
+  readonly body?: PartBody;
+}
+
+/** A body in the part's own axes; pins are counted from its middle, and `middle` from the package's origin, mm. */
+export interface PartBody {
+  readonly middle: Point;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly pins: readonly Point[];
+  readonly pin1: Point | null;
+  readonly through: boolean;
 }
 
 export interface Anchors {
