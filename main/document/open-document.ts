@@ -5,6 +5,7 @@ import { type Plan, planSchema } from '../../shared-types/plan.ts';
 import { type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { boardFault } from '../../shared-types/rules/board-faults.ts';
 import { planFault } from '../../shared-types/rules/plan-faults.ts';
+import { andMore, fieldFault } from '../../shared-types/words/field-faults.ts';
 import { type Format, migrate } from './migrations.ts';
 import { parseJson } from './parse-json.ts';
 
@@ -52,11 +53,10 @@ export function fieldProblem(error: z.ZodError, document: unknown): Problem {
   const issue = error.issues[0];
   const path = issue.path.map((step) => (typeof step === 'number' ? `[${step}]` : `.${String(step)}`)).join('');
   const owner = ownerOf(issue.path, document);
-  const more = error.issues.length > 1 ? ` (and ${error.issues.length - 1} more)` : '';
   return {
     code: 'invalid-field',
     where: `${path.replace(/^\./, '') || 'the whole'}${owner ? ` of ${owner}` : ''}`,
-    detail: { reason: `${issue.message}${more}` },
+    detail: { reason: `${fieldFault(issue, document)}${andMore(error.issues.length - 1)}` },
   };
 }
 

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import { fieldFault } from '../../shared-types/words/field-faults.ts';
 import { type ExampleCase, exampleCaseSchema } from './example-case-schema.ts';
 import { buildGrid, cellAt } from './grid.ts';
 import { jetStrength, plateauShape } from './nozzle.ts';
@@ -138,11 +139,11 @@ function pathText(path: readonly PropertyKey[]): string {
   return path.map((step) => (typeof step === 'number' ? `[${step}]` : `.${String(step)}`)).join('');
 }
 
-function issueProblem(issue: z.core.$ZodIssue): Problem {
+function issueProblem(issue: z.core.$ZodIssue, document: unknown): Problem {
   return {
     code: 'invalid-field',
     where: pathText(issue.path).replace(/^\./, '') || 'the whole case',
-    detail: { reason: issue.message },
+    detail: { reason: fieldFault(issue, document) },
   };
 }
 
@@ -228,7 +229,7 @@ export function caseFigures(scene: HeatScene, simulation: Simulation): CaseResul
 export function runExampleCase(caseJson: unknown, { cellMm, stepS }: CaseGrid): Result<CaseResult> {
   if (!(cellMm > 0 && stepS > 0)) return fault('cell and step', 'must be above 0', 'Give millimetres and seconds.');
   const read = exampleCaseSchema.safeParse(caseJson);
-  if (!read.success) return { ok: false, problem: issueProblem(read.error.issues[0]!) };
+  if (!read.success) return { ok: false, problem: issueProblem(read.error.issues[0]!, caseJson) };
   const scene = sceneOfCase(read.data);
   const wrong = crossFault(read.data, scene, cellMm / 1000);
   if (wrong) return wrong;

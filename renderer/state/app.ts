@@ -54,8 +54,16 @@ export function startApp(app: App): () => void {
   void app.backend.request('settings.read', {}).then((answer) => {
     if (answer.ok) app.store.set((state) => ({ ...state, settings: answer.value }));
   });
-  void app.tickets.refreshShelf();
+  void app.tickets.refreshShelf().then(() => openStartTicket(app));
   return stop;
+}
+
+/** The ticket that the program was started with, and what stood in the way of it. */
+async function openStartTicket(app: App): Promise<void> {
+  const answer = await app.backend.request('about.read', {});
+  if (!answer.ok) return;
+  for (const problem of answer.value.startProblems) app.tickets.tell(problem);
+  if (answer.value.startTicket !== null) await app.tickets.open(answer.value.startTicket);
 }
 
 function hear(app: App, event: MainEvent): void {

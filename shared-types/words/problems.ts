@@ -29,7 +29,7 @@ const sentences: Record<ProblemCode, Sentence> = {
   }),
   'damaged-ticket': () => ({
     what: 'is damaged: it is no readable ticket',
-    todo: 'Open an earlier version from the shelf folder.',
+    todo: 'Earlier versions are kept in the program folder, under versions.',
   }),
   'missing-entry': (d) => ({ what: `has no ${d.entry}`, todo: 'It is incomplete: open an earlier version.' }),
   'no-plan': () => ({

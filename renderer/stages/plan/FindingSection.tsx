@@ -21,7 +21,7 @@ export function FindingSection() {
     <Section title={words.findings} count={findings.length}>
       <ul>
         {shown.map((finding) => (
-          <FindingRow key={`${finding.code} ${finding.place.id}`} finding={finding} />
+          <FindingRow key={JSON.stringify(finding)} finding={finding} />
         ))}
       </ul>
       {shown.length < sorted.length && (

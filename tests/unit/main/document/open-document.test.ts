@@ -38,7 +38,11 @@ describe('a board', () => {
     [`${'['.repeat(200)}${']'.repeat(200)}`, /nested deeper/],
     [changed((copy) => Object.assign(copy, { version: 99 })), /newer Heatmargin \(version 99/],
     [changed((copy) => Object.assign(copy, { format: 'other' })), /not a heatmargin-board but other/],
-    [changed((copy) => Object.assign(copy, { colour: 'red' })), /colour/],
+    [changed((copy) => Object.assign(copy, { colour: 'red' })), /a field that the format does not know: colour/],
+    [changed((copy) => Object.assign(copy, { name: undefined })), /name: is missing/],
+    [changed((copy) => Object.assign(copy, { name: 7 })), /name: must be a text/],
+    [changed((copy) => Object.assign(copy.laminate, { thicknessMm: 900 })), /laminate.thicknessMm: must be 20 or less/],
+    [changed((copy) => Object.assign(copy.parts[0], { side: 'left' })), /side of U1: must be one of 'top', 'bottom'/],
     [changed((copy) => copy.parts.push(partNamed('U1', { x: 60 }))), /designator that another part has/],
     [changed((copy) => Object.assign(copy, { outline: copy.outline.slice(0, 2) })), /encloses no area/],
     [
