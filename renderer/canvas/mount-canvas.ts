@@ -61,7 +61,10 @@ export const mountCanvas: MountCanvas = async (host, workbench, onView) => {
   };
   const tools = connectTools(live, workbench, furniture, setCamera, wake);
   const stopListening = listenTo(surface, live, workbench, tools, setCamera, wake);
-  const stopSizing = followSize(surface, live, board, draw);
+  const stopSizing = followSize(surface, live, board, () => {
+    draw();
+    onView(live.camera.zoom);
+  });
   draw();
   onView(live.camera.zoom);
   return handleOf({ surface, live, board, furniture, tools, setCamera, wake }, () => {
