@@ -40,7 +40,6 @@ export const packageSchema = z.strictObject({
     .nullable()
     .describe('Body height above the board; null: not known, the class gives one.'),
 });
-export type PartPackage = z.infer<typeof packageSchema>;
 
 /** Limits of the part's own data sheet; they win over the class. */
 export const ownLimitsSchema = z.strictObject({

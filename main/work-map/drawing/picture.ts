@@ -131,5 +131,4 @@ export function framed(ink: Ink, frame: PageBox, draw: () => void): void {
 }
 
 /** Box of the rework areas in board mm. */
-export const boxOfSites = (sites: SheetFacts['plan']['sites']) =>
-  boxOf(sites.flatMap((site) => rectangleCorners(site.area)));
+const boxOfSites = (sites: SheetFacts['plan']['sites']) => boxOf(sites.flatMap((site) => rectangleCorners(site.area)));
