@@ -1,5 +1,5 @@
 import type { Part } from '../../../shared-types/board.ts';
-import { boxOf, type Point, rectangleCorners, type Side } from '../../../shared-types/geometry.ts';
+import { type Point, rectangleCorners, type Side } from '../../../shared-types/geometry.ts';
 import { TAG_GLYPHS } from '../../../shared-types/rules/tag-glyphs.ts';
 import { outlineOf, type SheetFacts } from '../facts/sheet-facts.ts';
 import { boxesOverlap, INK, type PageBox, type PagePoint } from '../paper.ts';
@@ -129,6 +129,3 @@ export function framed(ink: Ink, frame: PageBox, draw: () => void): void {
   ink.clipped([cornersOfBox(frame)], draw);
   ink.box(frame, { width: 0.5, colour: INK.soft });
 }
-
-/** Box of the rework areas in board mm. */
-const boxOfSites = (sites: SheetFacts['plan']['sites']) => boxOf(sites.flatMap((site) => rectangleCorners(site.area)));

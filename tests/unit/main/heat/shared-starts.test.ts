@@ -51,6 +51,8 @@ describe('runs that begin alike', () => {
     expect(taken({ ...base, tags: [tag] })).toEqual([0, 256]);
     const turned = { ...base, heatRuns: [base.heatRuns[0]!, { ...base.heatRuns[1]!, side: 'bottom' as const }] };
     expect(taken(turned)).toEqual([0, 0]);
+    const bare = { ...base, heatRuns: [base.heatRuns[0]!, { ...base.heatRuns[1]!, kind: 'site-preparation' as const }] };
+    expect(taken(bare)).toEqual([0, 0]);
     const sooner = { ...base, heatRuns: [base.heatRuns[0]!, { ...base.heatRuns[1]!, segments: longer.slice(1) }] };
     expect(taken(sooner)).toEqual([0, 0]);
   });
