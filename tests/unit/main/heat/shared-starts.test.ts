@@ -3,7 +3,7 @@ import { prepareRun } from '../../../../main/heat/heat-run.ts';
 import { presences } from '../../../../main/heat/presence.ts';
 import { sharedStarts } from '../../../../main/heat/shared-starts.ts';
 import type { Plan } from '../../../../shared-types/plan.ts';
-import { evaluated, exposure, run, SHORT_PROFILE, segment, smallBoard, smallPlan } from './support.ts';
+import { evaluated, exposure, run, SHORT_PROFILE, segment, site, smallBoard, smallPlan } from './support.ts';
 
 const board = smallBoard();
 const longer = [...SHORT_PROFILE.slice(0, 3), segment('Hold', 20, [330, 330], [345, 345]), SHORT_PROFILE[3]!];
@@ -51,8 +51,13 @@ describe('runs that begin alike', () => {
     expect(taken({ ...base, tags: [tag] })).toEqual([0, 256]);
     const turned = { ...base, heatRuns: [base.heatRuns[0]!, { ...base.heatRuns[1]!, side: 'bottom' as const }] };
     expect(taken(turned)).toEqual([0, 0]);
-    const bare = { ...base, heatRuns: [base.heatRuns[0]!, { ...base.heatRuns[1]!, kind: 'site-preparation' as const }] };
-    expect(taken(bare)).toEqual([0, 0]);
+    const between = run('removal', 'other', { siteIds: ['site-2'], segments: longer.slice(1) });
+    const lifted = {
+      ...base,
+      sites: [...base.sites, site(board, 'U2', 'site-2')],
+      heatRuns: [base.heatRuns[0]!, between, base.heatRuns[1]!],
+    };
+    expect(taken(lifted), 'a neighbour was lifted in between').toEqual([0, 0, 0]);
     const sooner = { ...base, heatRuns: [base.heatRuns[0]!, { ...base.heatRuns[1]!, segments: longer.slice(1) }] };
     expect(taken(sooner)).toEqual([0, 0]);
   });
