@@ -4,6 +4,8 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
   heatmargin check FILE                       check a board, plan or ticket file
   heatmargin import FILES... -o NAME.board.json
                                               placements, Gerber profile and copper layers to one board
+  heatmargin export board|placements|exposures TICKET -o FILE [--coarse]
+                                              the board as JSON, or a table as CSV; a board file does for the first two
   heatmargin ticket BOARD -o X.hmticket --site REF [--site REF ...] [--profile FILE] [--number TEXT]
                                               a ticket with a rework site at each part
   heatmargin evaluate TICKET [--json] [--coarse]

@@ -3,6 +3,7 @@ import { problemSentence } from '../../../shared-types/words/problems.ts';
 import { check } from './check.ts';
 import { evaluateCommand } from './evaluate.ts';
 import { example } from './example.ts';
+import { exportCommand } from './export.ts';
 import { importCommand } from './import.ts';
 import type { Command, Outcome } from './outcome.ts';
 import { schema } from './schema.ts';
@@ -12,6 +13,7 @@ import { workMap } from './work-map.ts';
 const commands: Record<string, Command> = {
   check,
   import: importCommand,
+  export: exportCommand,
   ticket,
   evaluate: evaluateCommand,
   'work-map': workMap,

@@ -12,6 +12,7 @@ import {
   type SideWord,
   saysNotFitted,
   usesDecimalComma,
+  withoutTextMark,
 } from './values.ts';
 
 export const MM_PER: Readonly<Record<LengthWord, number>> = { mm: 1, mil: 0.0254, inch: 25.4, um: 0.001, cm: 10 };
@@ -149,7 +150,8 @@ function readRow(
   });
   const x = readLength(context.cell(row, 'x') ?? '', context.decimalComma);
   const y = readLength(context.cell(row, 'y') ?? '', context.decimalComma);
-  const refdes = context.cell(row, 'refdes') ?? '';
+  const textOf = (meaning: Meaning) => withoutTextMark(context.cell(row, meaning) ?? '');
+  const refdes = textOf('refdes');
   if (!x || !y) return { fault: fault(row.cells.length < 3 ? 'cells' : 'position') };
   if (refdes === '') return { fault: fault('refdes') };
   const rowUnit = unitWord(context.cell(row, 'unit') ?? '');
@@ -169,8 +171,8 @@ function readRow(
     y: scale(y),
     rotation: turn ?? 0,
     side: side ?? 'top',
-    packageName: context.cell(row, 'package') ?? context.cell(row, 'description') ?? '',
-    value: context.cell(row, 'value') || context.cell(row, 'description') || '',
+    packageName: withoutTextMark(context.cell(row, 'package') ?? context.cell(row, 'description') ?? ''),
+    value: textOf('value') || textOf('description'),
     heightMm:
       height && height.value > 0 && unit.mmPerUnit
         ? height.value * (height.unit ? MM_PER[height.unit] : unit.mmPerUnit)

@@ -85,3 +85,8 @@ export function saysNotFitted(heading: string, cell: string): boolean {
 export function looksLikeRefdes(cell: string): boolean {
   return /^[A-Za-z]{1,8}[-_]?\d+[A-Za-z0-9_.\-/]*$/.test(cell.trim());
 }
+
+/** A spreadsheet's mark for 'this is text', an apostrophe before what might be a formula, taken off: csv.ts of the exports sets it. */
+export function withoutTextMark(cell: string): string {
+  return cell.replace(/^(\s*)'(?=\s*'*\s*[=+\-@\t\r\n\0\uFF1D\uFF0B\uFF0D\uFF20])/, '$1');
+}
