@@ -249,7 +249,7 @@ export const KIND_WORDS: Record<string, string> = {
   text: 'a text without a table of placements',
   brokenDesign: 'an IPC-2581 file that cannot be read',
   archive: 'an archive: unpack it first',
-  spreadsheet: 'a spreadsheet: save it as CSV first',
+  spreadsheet: 'a spreadsheet that cannot be opened (damaged, too large, or of another kind than XLSX): save it as CSV',
   picture: 'a picture',
   document: 'a PDF document',
   binary: 'no text',

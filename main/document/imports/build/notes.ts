@@ -22,11 +22,11 @@ export const GERBER_FAILURES: Readonly<Record<GerberFailure['reason'], string>> 
 
 /** What was in the archives, and which members the board was made from. */
 export function archiveNotes(archives: readonly Archive[], files: readonly Recognised[]): ImportNote[] {
-  const read = new Set(
-    files.filter(({ kind }) => kind === 'design' || kind === 'placements' || kind === 'layer').map(({ name }) => name),
-  );
+  const read = files
+    .filter(({ kind }) => kind === 'design' || kind === 'placements' || kind === 'layer')
+    .map(({ name }) => name);
   return archives.map(({ name, members }) => {
-    const used = members.filter((member) => read.has(member));
+    const used = members.filter((member) => read.some((name) => name === member || name.startsWith(`${member} [`)));
     return {
       weight: 'note',
       code: 'archive-opened',

@@ -102,8 +102,14 @@ function readContext(lines: readonly NumberedLine[], heading: Heading, file: str
   };
 }
 
-/** Words apart in a file name ('robot' and 'stop' say nothing), and the endings .mnt and .mnb. */
+/** The name of a sheet says it better than that of its workbook. */
 function sideInName(file: string): 'top' | 'bottom' | null {
+  const sheet = / \[([^\]]*)\]$/.exec(file)?.[1];
+  return (sheet === undefined ? null : sideInWords(sheet)) ?? sideInWords(file);
+}
+
+/** Words apart in a file name ('robot' and 'stop' say nothing), and the endings .mnt and .mnb. */
+function sideInWords(file: string): 'top' | 'bottom' | null {
   if (/bottom|(^|[^a-z])(bot|back|solder|b)([^a-z]|$)|\.mnb$/i.test(file)) return 'bottom';
   return /(^|[^a-z])(top|front|t)([^a-z]|$)|\.mnt$/i.test(file) ? 'top' : null;
 }

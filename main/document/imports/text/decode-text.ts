@@ -36,11 +36,14 @@ function startsWith(bytes: Uint8Array, ...head: number[]): boolean {
   return head.every((value, index) => bytes[index] === value);
 }
 
+/** What the first bytes of a workbook name (ECMA-376; OpenDocument), in a ZIP. */
+export const OFFICE_PARTS = /\[Content_Types\]\.xml|xl\/(work|styles|shared|_rels)|opendocument\.spreadsheet/;
+
 /** Magic numbers of kinds that people drop by mistake. */
 function knownBinary(bytes: Uint8Array): 'archive' | 'spreadsheet' | 'picture' | 'document' | null {
   if (startsWith(bytes, 0x50, 0x4b, 0x03, 0x04) || startsWith(bytes, 0x50, 0x4b, 0x05, 0x06)) {
     const head = new TextDecoder('latin1').decode(bytes.subarray(0, 4096));
-    return /\[Content_Types\]\.xml|xl\//.test(head) ? 'spreadsheet' : 'archive';
+    return OFFICE_PARTS.test(head) ? 'spreadsheet' : 'archive';
   }
   if (
     startsWith(bytes, 0x1f, 0x8b) ||
