@@ -34,7 +34,7 @@ export type OutlineCandidateWords = {
 
 /** The check of placements against pads that carry references (Gerber X2). Counts are parts. */
 export type PadCheck = {
-  layer: 'copper' | 'mask' | 'paste';
+  layer: 'copper' | 'mask' | 'paste' | 'netlist';
   withPads: number;
   side: { right: number; throughHole: number; wrong: string[] };
   centre: { within: number; limitMm: number; off: { refdes: string; mm: number; packageName: string; why: string }[] };
@@ -115,6 +115,15 @@ const parts = (count: number): string => (count === 1 ? '1 part' : `${count} par
 const NOTES = {
   'archive-opened': (_r, _n, d) => `Opened; of its ${d.count} files these were read: ${d.used}.`,
   'design-alone': (_r, _n, d) => `The board was made from this file alone; also given, not used: ${d.files}.`,
+  'netlist-pads': (_r, _n, d) =>
+    `The pads of ${d.parts} references come from this netlist; it knows six letters of a reference at most.`,
+  'netlist-moved': (_r, _n, d) =>
+    `The netlist has an origin of its own: it was moved by x ${d.x}, y ${d.y} mm onto the pads of the Gerber layers, where ${d.votes} of ${d.of} pads agree.`,
+  'netlist-by-corner': () =>
+    'No pads tell how the netlist lies to the outline: it was laid on it by the lower left corner. Check one part.',
+  'netlist-unread': (_r, _n, d) => `${d.count} pins of the netlist could not be read.`,
+  'netlist-no-end': () => 'The netlist has no end mark (999): it may be cut short.',
+  'netlist-not-needed': () => 'Not used: the netlist; other files tell the pads already.',
   'parts-by-pads': (_r, _n, d) =>
     `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns cannot be told so, 0 degrees taken; package names and values are not known, and positions left empty may be among them. Add the placements, or set what matters.`,
   'side-not-told': (r, n) => `${parts(n)} with pins that go through, top taken: ${r}. Check the side.`,
@@ -235,6 +244,7 @@ export const ROLE_WORDS: Record<string, string> = {
   legend: 'Gerber, legend',
   'other-layer': 'Gerber, other',
   design: 'IPC-2581, parts and profile',
+  netlist: 'IPC-D-356 netlist, pads by reference',
   'not-used': 'not used',
 };
 
@@ -336,7 +346,7 @@ function otherLine({ rank, file, lengthMm, widthMm, sharePercent }: OutlineCandi
 function checkLines({ layer, withPads, side, centre, turn, withoutPads, padsOnly }: PadCheck): string[] {
   const { manyPins, twoPads, alone } = turn;
   return [
-    `check      ${withPads} parts have pads (${layer} layers), ${withoutPads.length} have none; ${padsOnly.length} references have pads only`,
+    `check      ${withPads} parts have pads (${layer === 'netlist' ? 'netlist' : `${layer} layers`}), ${withoutPads.length} have none; ${padsOnly.length} references have pads only`,
     `side       ${side.right} of ${withPads - side.throughHole} right by surface pads${side.wrong.length ? `, wrong: ${nameList(side.wrong)}` : ''}; ${side.throughHole} have through pins only`,
     `middle     ${centre.within} of ${withPads} within ${centre.limitMm} mm of the pads' middle`,
     ...centre.off.map(

@@ -253,6 +253,34 @@ describe('butterstick: bottom x negated, offset to the Gerber origin', () => {
   });
 });
 
+test('fomu: the netlist tells the pads, and every part lies right on them', () => {
+  const imported = importFolder('fomu');
+  if (!imported) return;
+  const { check, offset } = imported.report;
+  expect(offset).toMatchObject({ by: 'references', votes: 38, of: 38 });
+  expect(check).toMatchObject({
+    layer: 'netlist',
+    withPads: 38,
+    side: { right: 38, wrong: [] },
+    centre: { within: 38 },
+  });
+  expect(check?.turn).toMatchObject({ manyPins: { right: 3, of: 3 }, twoPads: { right: 29, of: 29 }, wrong: [] });
+});
+
+test('fomu without its placements: the netlist alone gives the parts, on the same sides and places', () => {
+  const whole = importFolder('fomu');
+  const folder = boardFolder('fomu');
+  if (!whole || !folder) return;
+  const result = importBoard(filesOf(folder, /\.(d356|gm1|gbp|gtp)$/));
+  if (!result.ok) throw new Error(result.problem.code);
+  const made = new Map(result.value.board.parts.map((part) => [part.refdes, part]));
+  for (const part of whole.board.parts) {
+    const other = made.get(part.refdes);
+    expect(other?.side, part.refdes).toBe(part.side);
+    expect(Math.hypot((other?.x ?? 0) - part.x, (other?.y ?? 0) - part.y), part.refdes).toBeLessThan(0.05);
+  }
+});
+
 test('protel-panel: the fixed-width and the CSV form are one placement; the double reference is kept twice', () => {
   const folder = boardFolder('protel-panel');
   if (!folder) return;

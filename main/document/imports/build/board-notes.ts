@@ -1,5 +1,6 @@
 import { flattenContour, insidePolygon } from '../../../../shared-types/geometry.ts';
 import { byLetters, type ImportNote, nameList } from '../../../../shared-types/words/imports.ts';
+import { tidy } from '../outline/contour.ts';
 import { toOwnAxes } from '../pads/extents.ts';
 import { MARGIN_MM } from './contours.ts';
 import { padsLeftOut } from './from-pads.ts';
@@ -12,6 +13,7 @@ type Notes = (ImportNote | false)[];
 export function boardNotes(input: ReportInput): ImportNote[] {
   const notes: Notes = [
     ...padPlacementNotes(input),
+    ...netlistNotes(input),
     ...placementNotes(input),
     ...frameNotes(input),
     ...outlineNotes(input),
@@ -34,7 +36,9 @@ function about(
 /** Parts that come from no placement table: what was left aside, what is not known. */
 function padPlacementNotes({ registration, design, files, layers, built }: ReportInput): Notes {
   if (design !== null) {
-    const others = files.filter((file) => file.name !== design && /^(placements|layer|design)$/.test(file.kind));
+    const others = files.filter(
+      (file) => file.name !== design && /^(placements|layer|design|netlist)$/.test(file.kind),
+    );
     return [
       others.length > 0 && {
         weight: 'warn',
@@ -52,6 +56,29 @@ function padPlacementNotes({ registration, design, files, layers, built }: Repor
     about('warn', 'side-not-told', through),
     about('note', 'pads-only', left, { kinds: byLetters(left) }),
   ];
+}
+
+/** The netlist that stood in for named pads, or why it was not needed. */
+function netlistNotes({ files, layers, design }: ReportInput): Notes {
+  return files.flatMap((file): Notes => {
+    if (file.kind !== 'netlist' || design !== null) return [];
+    const { netlist } = layers;
+    if (netlist?.file !== file.name) return [{ weight: 'note', code: 'netlist-not-needed', file: file.name }];
+    const { unread, noEnd } = file.netlist;
+    const { by, move, votes, of } = netlist;
+    return [
+      { weight: 'note', code: 'netlist-pads', file: file.name, detail: { parts: netlist.pads.size } },
+      by === 'pads' && {
+        weight: 'note',
+        code: 'netlist-moved',
+        file: file.name,
+        detail: { x: tidy(move.x), y: tidy(move.y), votes, of },
+      },
+      by === 'corner' && { weight: 'warn', code: 'netlist-by-corner', file: file.name },
+      unread > 0 && { weight: 'warn', code: 'netlist-unread', file: file.name, detail: { count: unread } },
+      noEnd && { weight: 'warn', code: 'netlist-no-end', file: file.name },
+    ];
+  });
 }
 
 function placementNotes({ registration, merged, tables }: ReportInput): Notes {

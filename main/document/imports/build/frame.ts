@@ -50,7 +50,7 @@ export function findFrame(
 const MIN_AREA_MM2 = 4;
 
 /** Many exports count from the board's lower left corner: the smallest loop that holds the parts when they are laid there. */
-function cornerOffset(loops: readonly Loop[], placements: readonly Point[]): Point | null {
+export function cornerOffset(loops: readonly Loop[], placements: readonly Point[]): Point | null {
   if (placements.length === 0) return null;
   const sorted = loops.filter(({ areaMm2 }) => areaMm2 >= MIN_AREA_MM2).sort((a, b) => a.areaMm2 - b.areaMm2);
   for (const loop of sorted) {

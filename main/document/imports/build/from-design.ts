@@ -24,6 +24,7 @@ export function designLayers(design: Design, step: DesignStep, file: string): La
     midpoints: { top: [], bottom: [] },
     outlines: loops.length > 0 ? [{ file, declared: true, loops }] : [],
     padLayer: null,
+    netlist: null,
     unnamed: { top: [], bottom: [] },
     copperLayers: design.copperLayers >= 1 && design.copperLayers <= 64 ? design.copperLayers : null,
     used: new Set([file]),

@@ -8,6 +8,7 @@ import { type PlainPad, plainPads } from '../pads/plain-pads.ts';
 import { pairMidpoints } from '../register/midpoints.ts';
 import type { Anchors } from '../register/register.ts';
 import { countLayers } from './laminate.ts';
+import { type NetlistPads, netlistPads } from './netlist-pads.ts';
 
 type Layer = Extract<Recognised, { kind: 'layer' }>;
 
@@ -18,6 +19,8 @@ export interface Layers extends Anchors {
   /** Pads of layers without references, where no layer has any. */
   readonly unnamed: { readonly top: readonly PlainPad[]; readonly bottom: readonly PlainPad[] };
   readonly copperLayers: number | null;
+  /** The netlist whose pads stand in for those of layers without references. */
+  readonly netlist: NetlistPads | null;
   /** Names of the layers the board is made from. */
   readonly used: ReadonlySet<string>;
 }
@@ -31,15 +34,23 @@ export function gatherLayers(files: readonly Recognised[]): Layers {
   const plain = named.pads.size > 0 ? [] : plainLayers(ofRole);
   const padsOn = (side: 'top' | 'bottom'): PlainPad[] =>
     plain.filter(({ role }) => role.endsWith(side)).flatMap(({ image }) => plainPads(image.objects));
-  const unnamed = { top: padsOn('top'), bottom: padsOn('bottom') };
+  const bare = { top: padsOn('top'), bottom: padsOn('bottom') };
+  const netlist = named.pads.size > 0 ? null : netlistPads(files, bare, outlines);
+  const unnamed = netlist ? { top: [], bottom: [] } : bare;
   return {
-    pads: named.pads,
-    padLayer: named.layer,
+    pads: netlist?.pads ?? named.pads,
+    padLayer: netlist ? 'netlist' : named.layer,
+    netlist,
     midpoints: { top: pairMidpoints(unnamed.top), bottom: pairMidpoints(unnamed.bottom) },
     unnamed,
     outlines,
     copperLayers: countLayers(layers.map(({ image }) => image.fileFunction)),
-    used: new Set([...outlines.map(({ file }) => file), ...named.files, ...plain.map(({ name }) => name)]),
+    used: new Set([
+      ...outlines.map(({ file }) => file),
+      ...named.files,
+      ...plain.map(({ name }) => name),
+      ...(netlist ? [netlist.file] : []),
+    ]),
   };
 }
 

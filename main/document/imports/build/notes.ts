@@ -20,11 +20,12 @@ export const GERBER_FAILURES: Readonly<Record<GerberFailure['reason'], string>> 
   badMacro: 'one of its macros cannot be read',
 };
 
+/** Kinds of files that a board can be made from. */
+const GIVING = new Set<Recognised['kind']>(['design', 'placements', 'layer', 'netlist']);
+
 /** What was in the archives, and which members the board was made from. */
 export function archiveNotes(archives: readonly Archive[], files: readonly Recognised[]): ImportNote[] {
-  const read = files
-    .filter(({ kind }) => kind === 'design' || kind === 'placements' || kind === 'layer')
-    .map(({ name }) => name);
+  const read = files.filter(({ kind }) => GIVING.has(kind)).map(({ name }) => name);
   return archives.map(({ name, members }) => {
     const used = members.filter((member) => read.some((name) => name === member || name.startsWith(`${member} [`)));
     return {

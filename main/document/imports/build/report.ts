@@ -75,6 +75,7 @@ export function makeReport(input: ReportInput): ImportReport {
 
 function fileLine(file: Recognised): ImportedFile {
   if (file.kind === 'placements') return { name: file.name, role: 'placements', by: 'content' };
+  if (file.kind === 'netlist') return { name: file.name, role: 'netlist', by: 'content' };
   if (file.kind === 'design') return { name: file.name, role: 'design', by: 'content' };
   if (file.kind === 'layer') return { name: file.name, role: file.role, by: file.by };
   return { name: file.name, role: 'not-used', by: 'content' };

@@ -2,6 +2,7 @@ import { looksLikeDesign, readDesign } from '../exchange/read-design.ts';
 import type { Design, DesignFailure } from '../exchange/types.ts';
 import { readGerber } from '../gerber/read-gerber.ts';
 import type { GerberFailure, GerberImage } from '../gerber/types.ts';
+import { type Netlist, readNetlist } from '../netlist/read-netlist.ts';
 import { readPlacements } from '../placements/read-placements.ts';
 import type { PlacementTable } from '../placements/types.ts';
 import { decodeText, type TextResult } from '../text/decode-text.ts';
@@ -38,6 +39,7 @@ export type Recognised =
   | { readonly kind: 'brokenLayer'; readonly name: string; readonly failure: GerberFailure }
   | { readonly kind: 'design'; readonly name: string; readonly design: Design }
   | { readonly kind: 'brokenDesign'; readonly name: string; readonly failure: DesignFailure }
+  | { readonly kind: 'netlist'; readonly name: string; readonly netlist: Netlist }
   | { readonly kind: 'noText'; readonly name: string; readonly reason: Extract<TextResult, { ok: false }>['reason'] }
   | { readonly kind: 'other'; readonly name: string; readonly what: OtherKind };
 
@@ -55,6 +57,8 @@ export function recognise({ name, bytes }: GivenFile): Recognised {
   const { text } = decoded;
   const head = text.slice(0, 20_000);
   const other = otherKind(head);
+  const netlist = other === 'netlist' ? readNetlist(text) : null;
+  if (netlist) return { kind: 'netlist', name, netlist };
   if (other) return { kind: 'other', name, what: other };
   if (looksLikeGerber(head)) {
     const early = roleByFunction(statedFunction(head));
