@@ -42,9 +42,8 @@ export function createTracking(bodies: number, steps: number, startC: number): T
   };
 }
 
-/** Default shield of the shadow entries: per body whether one is asked for, per entry its figures. */
+/** Default shield of the shadow entries, per entry; resistance -1 where none is asked for. */
 type TrialShields = {
-  asked: Uint8Array;
   resistance: Float64Array;
   heat: Float64Array;
   /** Share of the entry's radiation that the shield's outside takes away. */
@@ -53,21 +52,19 @@ type TrialShields = {
 
 function trialShields(scene: HeatScene, state: HeatState): TrialShields {
   const { entries } = state;
-  const resistance = new Float64Array(entries.count);
+  const resistance = new Float64Array(entries.count).fill(-1);
   const heat = new Float64Array(entries.count);
   const dimmed = new Float64Array(entries.count);
-  const asked = new Uint8Array(entries.bodyOfScene.length);
   for (let order = 0; order + 1 < entries.bodyStart.length; order++) {
     const body = scene.bodies[entries.bodyOfScene[order]!]!;
     if (!body.trialShield || body.metal) continue;
-    asked[order] = 1;
     for (let entry = entries.bodyStart[order]!; entry < entries.bodyStart[order + 1]!; entry++) {
-      resistance[entry] = body.trialShield.resistance;
+      resistance[entry] = body.shieldResistance + body.trialShield.resistance;
       heat[entry] = entries.share[entry]! * body.trialShield.arealHeat;
       dimmed[entry] = body.emissivity > 0 ? 1 - body.trialShield.emissivity / body.emissivity : 0;
     }
   }
-  return { asked, resistance, heat, dimmed };
+  return { resistance, heat, dimmed };
 }
 
 /** One channel of the series of the body with place `order` in the entries. */
@@ -93,115 +90,129 @@ export function energyShares(tracking: Tracking, order: number) {
 }
 
 /**
- * Moves one body's shadow entries on ('if it carried the default shield'): same face, no feedback.
+ * Moves all shadow entries on ('if it carried the default shield'): same face, no feedback.
  * Everything is multiplied through by the shield's series factor, so that one division does.
  */
-function stepShadows(state: HeatState, sub: SubStep, trial: TrialShields, order: number): void {
+function stepShadows(state: HeatState, sub: SubStep, trial: TrialShields): void {
   const { entries, body, temperature, before, roomC } = state;
-  const { joint, filmArea, capacity, face, skinConductance } = entries;
-  const tau = sub.theta * sub.dt;
-  const end = entries.bodyStart[order + 1]!;
-  for (let entry = entries.bodyStart[order]!; entry < end; entry++) {
-    const lost = body.radiation[entry]! * trial.dimmed[entry]!;
-    const film = body.film[entry]! - lost;
-    const source = body.source[entry]! - lost * roomC;
-    const series = 1 + film * (entries.resistance[entry]! + trial.resistance[entry]!);
+  const { joint, filmArea, capacity, face, skinConductance, count } = entries;
+  const { radiation, film: bareFilm, source: bareSource, shadow, shadowPeak, shadowPeakSkin } = body;
+  const { resistance, heat, dimmed } = trial;
+  const dt = sub.dt;
+  const tau = sub.theta * dt;
+  for (let entry = 0; entry < count; entry++) {
+    const shield = resistance[entry]!;
+    if (shield < 0) continue;
+    const lost = radiation[entry]! * dimmed[entry]!;
+    const film = bareFilm[entry]! - lost;
+    const source = bareSource[entry]! - lost * roomC;
+    const series = 1 + film * shield;
     const g = joint[entry]! * series;
     const area = filmArea[entry]!;
-    const here = body.shadow[entry]!;
-    const faceBefore = before[face[entry]!]!;
-    const change = temperature[face[entry]!]! - faceBefore;
-    const push = sub.dt * (g * (faceBefore - here) + (source - film * here) * area) + tau * g * change;
-    const next = here + push / ((capacity[entry]! + trial.heat[entry]!) * series + tau * (g + film * area));
-    body.shadow[entry] = next;
-    if (next > body.shadowPeak[entry]!) body.shadowPeak[entry] = next;
+    const here = shadow[entry]!;
+    const under = face[entry]!;
+    const faceBefore = before[under]!;
+    const change = temperature[under]! - faceBefore;
+    const push = dt * (g * (faceBefore - here) + (source - film * here) * area) + tau * g * change;
+    const next = here + push / ((capacity[entry]! + heat[entry]!) * series + tau * (g + film * area));
+    shadow[entry] = next;
+    if (next > shadowPeak[entry]!) shadowPeak[entry] = next;
     const inner = skinConductance[entry]! * series;
     const skin = (source + inner * next) / (film + inner);
-    if (skin > body.shadowPeakSkin[entry]!) body.shadowPeakSkin[entry] = skin;
+    if (skin > shadowPeakSkin[entry]!) shadowPeakSkin[entry] = skin;
   }
 }
 
-/** Adds the energy that entered one body during the sub-step, by way. */
-function addEnergy(state: HeatState, sub: SubStep, order: number, energy: Float64Array): void {
+/** Adds the energy that entered each body during the sub-step, by way. */
+function addEnergy(state: HeatState, sub: SubStep, energy: Float64Array): void {
   const { entries, body, temperature, before, zone, roomC } = state;
-  const { outer, outerSource, gasFilm, film } = body;
+  const { bodyStart, upperEnd, face, cell, joint } = entries;
+  const { outer, outerSource, gasFilm, film, temperature: now, before: earlier } = body;
   const { theta, dt } = sub;
-  let gas = 0;
-  let preheater = 0;
-  let joints = 0;
-  let losses = 0;
-  const end = entries.bodyStart[order + 1]!;
-  for (let entry = entries.bodyStart[order]!; entry < end; entry++) {
-    const under = entries.face[entry]!;
-    const mean = body.before[entry]! + theta * (body.temperature[entry]! - body.before[entry]!);
-    const faceMean = before[under]! + theta * (temperature[under]! - before[under]!);
-    joints += entries.joint[entry]! * (faceMean - mean);
-    const total = outerSource[entry]! - outer[entry]! * mean;
-    const jet = gasFilm[entry]!;
-    if (jet > 0) {
-      const idle = outer[entry]! * (1 - jet / film[entry]!) * (roomC - mean);
-      losses += idle;
-      gas += total - idle;
-    } else if (entry >= entries.upperEnd && zone[entries.cell[entry]!]) preheater += total;
-    else losses += total;
+  let entry = 0;
+  for (let at = 0; at < energy.length; at += WAYS) {
+    const end = bodyStart[at / WAYS + 1]!;
+    let gas = 0;
+    let preheater = 0;
+    let joints = 0;
+    let losses = 0;
+    for (; entry < end; entry++) {
+      const under = face[entry]!;
+      const mean = earlier[entry]! + theta * (now[entry]! - earlier[entry]!);
+      const faceMean = before[under]! + theta * (temperature[under]! - before[under]!);
+      joints += joint[entry]! * (faceMean - mean);
+      const total = outerSource[entry]! - outer[entry]! * mean;
+      const jet = gasFilm[entry]!;
+      if (jet > 0) {
+        const idle = outer[entry]! * (1 - jet / film[entry]!) * (roomC - mean);
+        losses += idle;
+        gas += total - idle;
+      } else if (entry >= upperEnd && zone[cell[entry]!]) preheater += total;
+      else losses += total;
+    }
+    energy[at]! += dt * gas;
+    energy[at + 1]! += dt * preheater;
+    energy[at + 2]! += dt * joints;
+    energy[at + 3]! += dt * losses;
   }
-  const at = order * WAYS;
-  energy[at]! += dt * gas;
-  energy[at + 1]! += dt * preheater;
-  energy[at + 2]! += dt * joints;
-  energy[at + 3]! += dt * losses;
 }
 
 /**
- * Folds one body's peaks and series row in; returns its share-weighted mean. The skin is seen through the shield,
+ * Folds each body's peaks and series row in; writes their share-weighted means. The skin is seen through the shield,
  * without the side walls' factor; its film is the step's own, taken ahead to the middle of the step: a film looked
  * up again at the end of the step moves no peak of the worked cases by more than 0.01 K.
  */
-function foldBody(state: HeatState, order: number, series: Float32Array, at: number): number {
+function foldBodies(state: HeatState, series: Float32Array, firstAt: number, means: Float64Array): void {
   const { entries, body, temperature } = state;
-  const { skinConductance, resistance, face, share } = entries;
-  const { film, source, peak, peakSkin } = body;
-  let hottest = -Infinity;
-  let skinHottest = -Infinity;
-  let jointHottest = -Infinity;
-  let jointColdest = Infinity;
-  let weighted = 0;
-  let weight = 0;
-  const end = entries.bodyStart[order + 1]!;
-  for (let entry = entries.bodyStart[order]!; entry < end; entry++) {
-    const here = body.temperature[entry]!;
-    const inner = skinConductance[entry]! * (1 + film[entry]! * resistance[entry]!);
-    const skin = (source[entry]! + inner * here) / (film[entry]! + inner);
-    const joint = temperature[face[entry]!]!;
-    if (here > peak[entry]!) peak[entry] = here;
-    if (skin > peakSkin[entry]!) peakSkin[entry] = skin;
-    if (here > hottest) hottest = here;
-    if (skin > skinHottest) skinHottest = skin;
-    if (joint > jointHottest) jointHottest = joint;
-    if (joint < jointColdest) jointColdest = joint;
-    weighted += here * share[entry]!;
-    weight += share[entry]!;
+  const { bodyStart, skinConductance, resistance, face, share } = entries;
+  const { film, source, peak, peakSkin, temperature: now } = body;
+  let at = firstAt;
+  let entry = 0;
+  for (let order = 0; order < means.length; order++) {
+    const end = bodyStart[order + 1]!;
+    let hottest = -Infinity;
+    let skinHottest = -Infinity;
+    let jointHottest = -Infinity;
+    let jointColdest = Infinity;
+    let weighted = 0;
+    let weight = 0;
+    for (; entry < end; entry++) {
+      const here = now[entry]!;
+      const inner = skinConductance[entry]! * (1 + film[entry]! * resistance[entry]!);
+      const skin = (source[entry]! + inner * here) / (film[entry]! + inner);
+      const joint = temperature[face[entry]!]!;
+      if (here > peak[entry]!) peak[entry] = here;
+      if (skin > peakSkin[entry]!) peakSkin[entry] = skin;
+      if (here > hottest) hottest = here;
+      if (skin > skinHottest) skinHottest = skin;
+      if (joint > jointHottest) jointHottest = joint;
+      if (joint < jointColdest) jointColdest = joint;
+      weighted += here * share[entry]!;
+      weight += share[entry]!;
+    }
+    series[at++] = hottest;
+    series[at++] = skinHottest;
+    series[at++] = jointHottest;
+    series[at++] = jointColdest;
+    means[order] = weighted / weight;
   }
-  series[at] = hottest;
-  series[at + 1] = skinHottest;
-  series[at + 2] = jointHottest;
-  series[at + 3] = jointColdest;
-  return weighted / weight;
 }
 
 /** Returns the function that folds a finished sub-step into the tracking. */
 export function createTracker(scene: HeatScene, state: HeatState, tracking: Tracking) {
   const bodies = state.entries.bodyOfScene.length;
   const trial = trialShields(scene, state);
+  const means = new Float64Array(bodies);
   const { energy, energyAtPeak, meanPeak, meanPeakS, series, times } = tracking;
   return function track(moment: Moment, sub: SubStep, endS: number): void {
     const row = tracking.rows++;
     times[row] = endS;
     tracking.sourceC[row] = moment.sourceC;
+    addEnergy(state, sub, energy);
+    stepShadows(state, sub, trial);
+    foldBodies(state, series, row * bodies * CHANNELS, means);
     for (let order = 0; order < bodies; order++) {
-      addEnergy(state, sub, order, energy);
-      if (trial.asked[order]) stepShadows(state, sub, trial, order);
-      const mean = foldBody(state, order, series, (row * bodies + order) * CHANNELS);
+      const mean = means[order]!;
       if (mean <= meanPeak[order]!) continue;
       meanPeak[order] = mean;
       meanPeakS[order] = endS;
