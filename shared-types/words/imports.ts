@@ -124,8 +124,14 @@ const NOTES = {
   'netlist-unread': (_r, _n, d) => `${d.count} pins of the netlist could not be read.`,
   'netlist-no-end': () => 'The netlist has no end mark (999): it may be cut short.',
   'netlist-not-needed': () => 'Not used: the netlist; other files tell the pads already.',
+  'bill-merged': (_r, _n, d) =>
+    `Merged by reference: ${d.matched} of ${d.placed} parts are in it; it gave ${d.values} values and ${d.packages} package names that were missing, and says which positions stay empty.`,
+  'bill-missing': (r, n) => `${parts(n)} in the bill of materials, to be fitted, but without a position: ${r}.`,
+  'bill-differs': (r, n) =>
+    `${parts(n)} with another value in the bill of materials; that of the placements was kept: ${r}.`,
+  'bill-unlisted': (r, n) => `${parts(n)} not in the bill of materials, kept as fitted: ${r}.`,
   'parts-by-pads': (_r, _n, d) =>
-    `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns cannot be told so, 0 degrees taken; package names and values are not known, and positions left empty may be among them. Add the placements, or set what matters.`,
+    `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns cannot be told so, 0 degrees taken; package names and values are known only from a bill of materials, and positions left empty may be among them. Add the placements, or set what matters.`,
   'side-not-told': (r, n) => `${parts(n)} with pins that go through, top taken: ${r}. Check the side.`,
   'file-not-used': (_r, _n, d) => `Not used: ${d.what}.`,
   'file-not-read': (_r, _n, d) => `Not read: it is ${d.what}.`,
@@ -244,6 +250,7 @@ export const ROLE_WORDS: Record<string, string> = {
   legend: 'Gerber, legend',
   'other-layer': 'Gerber, other',
   design: 'IPC-2581, parts and profile',
+  bill: 'bill of materials',
   netlist: 'IPC-D-356 netlist, pads by reference',
   'not-used': 'not used',
 };

@@ -3,6 +3,7 @@ import { BOARD_FORMAT, BOARD_VERSION } from '../../../shared-types/format-versio
 import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
 import { boardFault } from '../../../shared-types/rules/board-faults.ts';
 import type { ImportReport } from '../../../shared-types/words/imports.ts';
+import { applyBills } from './build/bills.ts';
 import { checkParts, turnSamples } from './build/check.ts';
 import { claimsOf } from './build/claims.ts';
 import { type BoardContour, outlineContours } from './build/contours.ts';
@@ -98,7 +99,9 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
   const { files, tables, layers, registration } = gathered;
   // Placements made out of the pads cannot be checked against them.
   const fromPads = registration.offset?.by === 'own';
-  const merged = mergePlacements(registration.placements);
+  const bills = files.flatMap((file) => (file.kind === 'bill' ? [file.bill] : []));
+  const { placements, billed } = applyBills(registration.placements, bills);
+  const merged = mergePlacements(placements);
   const outside = merged.placements.filter(({ side }) => side !== 'inner');
   const frame = findFrame(layers.outlines, outside, registration.offset, choices);
   const turns = turnSamples(outside, fromPads ? new Map() : layers.pads);
@@ -128,7 +131,7 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
     layers.padLayer === null || fromPads
       ? null
       : checkParts({ built, pads: layers.pads, layer: layers.padLayer, rule: vote.rule });
-  const report = makeReport({ ...gathered, merged, frame, vote, built, contours, check });
+  const report = makeReport({ ...gathered, merged, billed, frame, vote, built, contours, check });
   return succeed({ board: parsed.data, report });
 }
 

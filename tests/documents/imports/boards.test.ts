@@ -1,4 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
+import { readBill } from '../../../main/document/imports/bill/read-bill.ts';
 import { type ImportedBoard, importBoard } from '../../../main/document/imports/import-board.ts';
 import { type Board, ownToBoard } from '../../../shared-types/board.ts';
 import { importReportLines } from '../../../shared-types/words/imports.ts';
@@ -250,6 +251,40 @@ describe('butterstick: bottom x negated, offset to the Gerber origin', () => {
   there('headers whose origin is pin 1 get the middle of their pads', () => {
     const pins = imported?.report.check?.centre.off.filter(({ why }) => why === 'pin').map(({ refdes }) => refdes);
     expect(pins).toEqual(['J6', 'J7']);
+  });
+});
+
+describe('butterstick with its bill of materials', () => {
+  const folder = boardFolder('butterstick');
+  const there = folder ? test : test.skip;
+  const lineOf = (refdes: string) => (found: { refdes: string }) => found.refdes === refdes;
+
+  there('the bill lists as many parts as it says itself, and its empty positions are empty', () => {
+    const imported = importFolder('butterstick');
+    if (!imported || !folder) return;
+    const text = textOf(folder, 'ButterStick-r1.0a-bom.csv');
+    const stated = Number(/"Component Count:","(\d+)"/.exec(text)?.[1]);
+    const bill = readBill(text, 'bom.csv');
+    expect(bill?.lines.size).toBe(stated);
+    const empty = [...text.matchAll(/^"","","([A-Z]+\d+)".*"DNP"/gm)].map(([, refdes]) => refdes);
+    expect(empty).toHaveLength(19);
+    for (const refdes of empty) expect(imported.board.parts.find(lineOf(refdes))?.fitted, refdes).toBe(false);
+    expect(imported.board.parts.filter(({ fitted }) => !fitted)).toHaveLength(19);
+    expect(imported.report.notes.find(({ code }) => code === 'bill-unlisted')?.refdes).toEqual([
+      'G***',
+      'J6',
+      'J7',
+      'LOGO1',
+      'LOGO2',
+    ]);
+  });
+
+  there('layers and bill alone give parts with package names and values', () => {
+    if (!folder) return;
+    const result = importBoard(filesOf(folder, /(zip|bom\.csv)$/));
+    if (!result.ok) throw new Error(result.problem.code);
+    const part = result.value.board.parts.find(lineOf('C10'));
+    expect(part).toMatchObject({ value: '10uF', package: { name: 'Capacitor_SMD:C_0603_1608Metric' } });
   });
 });
 

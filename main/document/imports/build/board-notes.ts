@@ -14,6 +14,7 @@ export function boardNotes(input: ReportInput): ImportNote[] {
   const notes: Notes = [
     ...padPlacementNotes(input),
     ...netlistNotes(input),
+    ...billNotes(input),
     ...placementNotes(input),
     ...frameNotes(input),
     ...outlineNotes(input),
@@ -77,6 +78,19 @@ function netlistNotes({ files, layers, design }: ReportInput): Notes {
       by === 'corner' && { weight: 'warn', code: 'netlist-by-corner', file: file.name },
       unread > 0 && { weight: 'warn', code: 'netlist-unread', file: file.name, detail: { count: unread } },
       noEnd && { weight: 'warn', code: 'netlist-no-end', file: file.name },
+    ];
+  });
+}
+
+function billNotes({ billed }: ReportInput): Notes {
+  return billed.flatMap(({ file, matched, placed, values, packages, differing, missing, unlisted }): Notes => {
+    const told = (weight: ImportNote['weight'], code: ImportNote['code'], refdes: readonly string[]) =>
+      refdes.length > 0 && { weight, code, file, refdes: [...refdes] };
+    return [
+      { weight: 'note', code: 'bill-merged', file, detail: { matched, placed, values, packages } },
+      told('warn', 'bill-missing', missing),
+      told('note', 'bill-differs', differing),
+      told('note', 'bill-unlisted', unlisted),
     ];
   });
 }

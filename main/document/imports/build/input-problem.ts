@@ -32,6 +32,8 @@ function fileProblem(file: Recognised): Problem {
         ...about('unknown-file-kind', { found: `${KIND_WORDS.brokenDesign}: ${DESIGN_FAILURES[file.failure.reason]}` }),
         where: `line ${file.failure.line}`,
       };
+    case 'bill':
+      return about('unknown-file-kind', { found: KIND_WORDS.bill });
     case 'other':
       return about('unknown-file-kind', { found: KIND_WORDS[file.what] });
     default:

@@ -21,7 +21,7 @@ export const GERBER_FAILURES: Readonly<Record<GerberFailure['reason'], string>> 
 };
 
 /** Kinds of files that a board can be made from. */
-const GIVING = new Set<Recognised['kind']>(['design', 'placements', 'layer', 'netlist']);
+const GIVING = new Set<Recognised['kind']>(['design', 'placements', 'layer', 'netlist', 'bill']);
 
 /** What was in the archives, and which members the board was made from. */
 export function archiveNotes(archives: readonly Archive[], files: readonly Recognised[]): ImportNote[] {

@@ -5,6 +5,7 @@ import type { RuleVote } from '../pads/turn.ts';
 import type { PlacementTable } from '../placements/types.ts';
 import { boxHeight, boxWidth } from '../plane.ts';
 import type { Registration } from '../register/register.ts';
+import type { BillMerge } from './bills.ts';
 import { boardNotes } from './board-notes.ts';
 import type { BoardContour } from './contours.ts';
 import type { Frame } from './frame.ts';
@@ -22,6 +23,7 @@ export interface ReportInput {
   /** The IPC-2581 file that the board was made from, alone. */
   readonly design: string | null;
   readonly merged: MergedPlacements;
+  readonly billed: readonly BillMerge[];
   readonly frame: Frame;
   readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none' };
   readonly built: readonly BuiltPart[];
@@ -75,6 +77,7 @@ export function makeReport(input: ReportInput): ImportReport {
 
 function fileLine(file: Recognised): ImportedFile {
   if (file.kind === 'placements') return { name: file.name, role: 'placements', by: 'content' };
+  if (file.kind === 'bill') return { name: file.name, role: 'bill', by: 'content' };
   if (file.kind === 'netlist') return { name: file.name, role: 'netlist', by: 'content' };
   if (file.kind === 'design') return { name: file.name, role: 'design', by: 'content' };
   if (file.kind === 'layer') return { name: file.name, role: file.role, by: file.by };

@@ -1,3 +1,4 @@
+import { type Bill, readBill } from '../bill/read-bill.ts';
 import { looksLikeDesign, readDesign } from '../exchange/read-design.ts';
 import type { Design, DesignFailure } from '../exchange/types.ts';
 import { readGerber } from '../gerber/read-gerber.ts';
@@ -40,6 +41,7 @@ export type Recognised =
   | { readonly kind: 'design'; readonly name: string; readonly design: Design }
   | { readonly kind: 'brokenDesign'; readonly name: string; readonly failure: DesignFailure }
   | { readonly kind: 'netlist'; readonly name: string; readonly netlist: Netlist }
+  | { readonly kind: 'bill'; readonly name: string; readonly bill: Bill }
   | { readonly kind: 'noText'; readonly name: string; readonly reason: Extract<TextResult, { ok: false }>['reason'] }
   | { readonly kind: 'other'; readonly name: string; readonly what: OtherKind };
 
@@ -75,6 +77,9 @@ export function recognise({ name, bytes }: GivenFile): Recognised {
     };
   }
   const table = readPlacements(text, name, decoded.encoding, decoded.guessed);
+  if (table?.headingLine != null) return { kind: 'placements', name, table };
+  const bill = readBill(text, name);
+  if (bill) return { kind: 'bill', name, bill };
   if (table) return { kind: 'placements', name, table };
   return { kind: 'other', name, what: looksLikeBill(head) ? 'bill' : 'text' };
 }
@@ -92,7 +97,9 @@ function otherKind(head: string): OtherKind | null {
 }
 
 function looksLikeBill(head: string): boolean {
-  return /\b(qty|quantity)\b/i.test(head) && /\b(ref|reference|designator)s?\b/i.test(head);
+  return head
+    .split('\n')
+    .some((line) => /\b(qty|quantity)\b/i.test(line) && /\b(ref|reference|designator)s?\b/i.test(line));
 }
 
 /** Layers that a board does not need are not read, once they say what they are. */

@@ -74,11 +74,18 @@ export function readMirror(cell: string): SideWord | null {
   return ['yes', 'y', 'true', '1', 'm', 'x', 'mirror', 'mirrored'].includes(word) ? 'bottom' : readSide(cell);
 }
 
+/** Words that say by themselves, in any column, that the position stays empty. */
+export function namesEmpty(cell: string): boolean {
+  return /^(dnp|dnf|dni|dns|n\/f|no ?fit|no ?stuff|un(populated|fitted)|not (fitted|mounted|populated|placed)|do not (place|populate|fit|stuff|install|mount))$/i.test(
+    cell.trim(),
+  );
+}
+
 /** Words in a `fitted` or `DNP` column that say the position stays empty. */
 export function saysNotFitted(heading: string, cell: string): boolean {
   const word = cell.trim().toLowerCase();
-  if (/^(dnp|dnf|dni|no fit|not fitted|not mounted|do not (place|populate|fit))$/.test(word)) return true;
-  const negative = /dnp|dnf/i.test(heading);
+  if (namesEmpty(word)) return true;
+  const negative = /dn[pfis]|not/i.test(heading);
   return negative ? ['1', 'yes', 'true', 'y', 'x'].includes(word) : ['0', 'no', 'false', 'n'].includes(word);
 }
 
