@@ -84,6 +84,8 @@ export type ImportReport = {
     agreeing: number;
     of: number;
   };
+  /** Images of a panel that share references; `strays`: parts that stand once and belong to no image that was taken. */
+  panel: { images: number; taken: 'all' | 'one'; leftOut: number; strays: string[] } | null;
   check: PadCheck | null;
   notes: ImportNote[];
 };
@@ -158,6 +160,10 @@ const NOTES = {
     'No pads tell how placements lie to the outline; they were taken as they stand. Check one part.',
   'offset-by-corner': (_r, _n, d) =>
     `Placements were laid on the outline by its lower left corner: ${d.share} % of them then lie inside. Check one part.`,
+  'panel-all': (_r, _n, d) =>
+    `References repeat ${d.images} times in one pattern: a panel of ${d.images} boards. All were kept so that nothing is lost, the further ones numbered (2) and so on; choose one image for a single board.`,
+  'panel-one': (r, n, d) =>
+    `One of the ${d.images} images of a panel was taken; ${d.leftOut} parts of the others were left out${n ? `, and those outside it that belong to none: ${r}` : ''}.`,
   'reference-twice': (r, n) =>
     `${n === 1 ? '1 reference stands' : `${n} references stand`} for several parts; the further ones got a number: ${r}.`,
   'same-in-two-files': (_r, _n, d) => `${d.count} rows repeat parts of another file at the same place and count once.`,
@@ -364,3 +370,12 @@ function checkLines({ layer, withPads, side, centre, turn, withoutPads, padsOnly
     ...turn.wrong.map(({ refdes, degrees }) => `           ${refdes} off by ${mm(degrees, 1)} degrees`),
   ];
 }
+
+/** What the options of an import on the command line take. */
+export const IMPORT_USE = {
+  unit: '--unit takes mm or mil.',
+  bottomX: '--bottom-x takes top (as seen from the top) or negated.',
+  panel: '--panel takes all or one.',
+  outline: '--outline takes the rank of an outline that the report lists.',
+  offset: '--offset takes x,y in mm, such as --offset=-12.5,3.',
+} as const;

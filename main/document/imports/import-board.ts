@@ -16,8 +16,9 @@ import { gatherLayers, type Layers } from './build/layers.ts';
 import { marksByPads, marksPlaced } from './build/marks.ts';
 import { mergePlacements } from './build/merge.ts';
 import { boardName, drawnFrom } from './build/naming.ts';
+import { findPanel, type Panel, type PanelChoice, takeImages } from './build/panel.ts';
 import { type BuiltPart, buildPart } from './build/parts.ts';
-import { makeReport } from './build/report.ts';
+import { makeReport, type ReportInput } from './build/report.ts';
 import { type GivenFile, type Recognised, recognise } from './files/recognise.ts';
 import { type Archive, unpackFiles } from './files/unpack.ts';
 import { tidy } from './outline/contour.ts';
@@ -39,6 +40,8 @@ export interface ImportChoices {
   readonly offset?: Point;
   /** Rank of the outline, as the report lists the candidates; 0 is the importer's own choice. */
   readonly outline?: number;
+  /** Of a panel's images that share references: all of them (unless said otherwise, so that nothing is lost), or the first. */
+  readonly panel?: PanelChoice;
 }
 
 export interface ImportedBoard {
@@ -101,7 +104,9 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
   const fromPads = registration.offset?.by === 'own';
   const bills = files.flatMap((file) => (file.kind === 'bill' ? [file.bill] : []));
   const { placements, billed } = applyBills(registration.placements, bills);
-  const merged = mergePlacements(placements);
+  const panel = findPanel(placements);
+  const taken = takeImages(placements, panel, choices.panel ?? 'all');
+  const merged = mergePlacements(taken.placements);
   const outside = merged.placements.filter(({ side }) => side !== 'inner');
   const frame = findFrame(layers.outlines, outside, registration.offset, choices);
   const turns = turnSamples(outside, fromPads ? new Map() : layers.pads);
@@ -131,8 +136,29 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
     layers.padLayer === null || fromPads
       ? null
       : checkParts({ built, pads: layers.pads, layer: layers.padLayer, rule: vote.rule });
-  const report = makeReport({ ...gathered, merged, billed, frame, vote, built, contours, check });
+  const report = makeReport({
+    ...gathered,
+    merged,
+    billed,
+    panel: panelLine(panel, placements, taken, choices),
+    frame,
+    vote,
+    built,
+    contours,
+    check,
+  });
   return succeed({ board: parsed.data, report });
+}
+
+function panelLine(
+  panel: Panel | null,
+  all: readonly unknown[],
+  { placements, strays }: ReturnType<typeof takeImages>,
+  choices: ImportChoices,
+): ReportInput['panel'] {
+  if (panel === null) return null;
+  const leftOut = all.length - placements.length;
+  return { images: panel.images, taken: choices.panel ?? 'all', leftOut, strays: [...strays] };
 }
 
 function assemble(

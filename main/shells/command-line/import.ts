@@ -1,33 +1,66 @@
 import { written, wrongUse } from '../../../shared-types/words/command-line.ts';
-import { importReportLines } from '../../../shared-types/words/imports.ts';
-import { importBoard } from '../../document/imports/import-board.ts';
+import { IMPORT_USE, importReportLines } from '../../../shared-types/words/imports.ts';
+import { type ImportChoices, importBoard } from '../../document/imports/import-board.ts';
 import { writeBoard } from '../../document/open-document.ts';
-import { isOutcome, readArguments } from './arguments.ts';
+import { type Arguments, isOutcome, readArguments } from './arguments.ts';
 import { factsOfBoard } from './facts.ts';
 import { type Command, done, problem, wrong } from './outcome.ts';
 import { readBytes } from './read-input.ts';
 import { writeOutput } from './write-output.ts';
 
-const options = { output: { type: 'string', short: 'o' }, name: { type: 'string' }, unit: { type: 'string' } } as const;
+const options = {
+  output: { type: 'string', short: 'o' },
+  name: { type: 'string' },
+  unit: { type: 'string' },
+  'bottom-x': { type: 'string' },
+  offset: { type: 'string' },
+  outline: { type: 'string' },
+  panel: { type: 'string' },
+} as const;
 
-/** `import FILES... -o NAME.board.json`: placements and Gerber layers to one board, with a report of everything guessed or odd. */
+/** `import FILES... -o NAME.board.json`: drawing files to one board, with a report of everything guessed or odd. */
 export const importCommand: Command = async (words) => {
   const given = readArguments(words, options, 1, 500);
   if (isOutcome(given)) return given;
   const output = given.text('output');
   if (!output) return wrong(wrongUse('Name the board to write with -o NAME.board.json.'));
-  const unit = given.text('unit');
-  if (unit !== undefined && unit !== 'mm' && unit !== 'mil') return wrong(wrongUse('--unit takes mm or mil.'));
+  const choices = readChoices(given);
+  if (typeof choices === 'string') return wrong(wrongUse(choices));
   const files = [];
   for (const path of given.positionals) {
     const read = readBytes(path);
     if (!read.ok) return problem(read.problem);
     files.push(read.value);
   }
-  const imported = importBoard(files, { name: given.text('name'), unit });
+  const imported = importBoard(files, choices);
   if (!imported.ok) return problem({ ...imported.problem, file: imported.problem.file ?? given.positionals[0] });
   const { board, report } = imported.value;
   const saved = writeOutput(output, new TextEncoder().encode(writeBoard(board)));
   if (!saved.ok) return problem(saved.problem);
   return done(...importReportLines(report), written(output, factsOfBoard(board)));
 };
+
+/** What is decided on the command line, or the sentence of what does not fit. */
+function readChoices(given: Arguments): ImportChoices | string {
+  const unit = given.text('unit');
+  if (unit !== undefined && unit !== 'mm' && unit !== 'mil') return IMPORT_USE.unit;
+  const bottomX = given.text('bottom-x');
+  if (bottomX !== undefined && !Object.hasOwn(BOTTOM_X, bottomX)) return IMPORT_USE.bottomX;
+  const panel = given.text('panel');
+  if (panel !== undefined && panel !== 'all' && panel !== 'one') return IMPORT_USE.panel;
+  const outline = given.text('outline');
+  if (outline !== undefined && !/^\d{1,3}$/.test(outline)) return IMPORT_USE.outline;
+  const offset = given.text('offset');
+  const [, x, y] = /^(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?)$/.exec(offset ?? '') ?? [];
+  if (offset !== undefined && y === undefined) return IMPORT_USE.offset;
+  return {
+    name: given.text('name'),
+    unit,
+    panel,
+    ...(bottomX ? { bottomX: BOTTOM_X[bottomX as keyof typeof BOTTOM_X] } : {}),
+    ...(outline ? { outline: Number(outline) } : {}),
+    ...(offset ? { offset: { x: Number(x), y: Number(y) } } : {}),
+  };
+}
+
+const BOTTOM_X = { top: 'asSeenFromTop', negated: 'negated' } as const;

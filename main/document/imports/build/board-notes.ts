@@ -95,7 +95,7 @@ function billNotes({ billed }: ReportInput): Notes {
   });
 }
 
-function placementNotes({ registration, merged, tables }: ReportInput): Notes {
+function placementNotes({ registration, merged, tables, panel }: ReportInput): Notes {
   const { assumedUnit, unitBy } = registration;
   const why = unitBy === 'pads' ? 'the parts then lie on their pads' : 'board and gaps then have a likely size';
   const inner = merged.placements.flatMap(({ side, refdes }) => (side === 'inner' ? [refdes] : []));
@@ -116,7 +116,14 @@ function placementNotes({ registration, merged, tables }: ReportInput): Notes {
             : 'all of it is negative and none of the top',
       },
     },
-    about('warn', 'reference-twice', [...merged.renamed]),
+    panel?.taken === 'all' && { weight: 'warn', code: 'panel-all', detail: { images: panel.images } },
+    panel?.taken === 'one' && {
+      weight: 'note',
+      code: 'panel-one',
+      refdes: panel.strays,
+      detail: { images: panel.images, leftOut: panel.leftOut },
+    },
+    panel?.taken !== 'all' && about('warn', 'reference-twice', [...merged.renamed]),
     merged.repeated > 0 && {
       weight: 'note',
       code: 'same-in-two-files',

@@ -23,6 +23,7 @@ export interface ReportInput {
   /** The IPC-2581 file that the board was made from, alone. */
   readonly design: string | null;
   readonly merged: MergedPlacements;
+  readonly panel: ImportReport['panel'];
   readonly billed: readonly BillMerge[];
   readonly frame: Frame;
   readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none' };
@@ -70,6 +71,7 @@ export function makeReport(input: ReportInput): ImportReport {
       agreeing: Math.max(0, vote.agreeing),
       of: vote.of,
     },
+    panel: input.panel,
     check: input.check,
     notes: notes.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight)),
   };
