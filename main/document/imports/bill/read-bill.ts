@@ -42,6 +42,8 @@ const MEANINGS = new Map(
 const LINES_SEARCHED = 200;
 const MAX_LINES = 200_000;
 const MAX_REFERENCES = 50_000;
+/** A longer cell lists no parts of one board. */
+const MAX_CELL = 100_000;
 const SAYS_SOMETHING: readonly Meaning[] = ['value', 'package', 'partNumber', 'description', 'fitted'];
 
 interface Heading {
@@ -62,8 +64,11 @@ export function readBill(text: string, file: string): Bill | null {
   const columns = heading.names.map((name): Column => ({ heading: name, meaning: null, unit: null }));
   const below = { index: heading.index, separator: heading.separator, columns, spans: [], score: 1 };
   const lines = new Map<string, BillLine>();
-  for (const row of readRows(filled.slice(heading.index + 1), below, () => 1).rows) addRow(row, heading, lines);
-  return lines.size > 0 && lines.size <= MAX_REFERENCES ? { file, lines } : null;
+  for (const row of readRows(filled.slice(heading.index + 1), below, () => 1).rows) {
+    addRow(row, heading, lines);
+    if (lines.size > MAX_REFERENCES) return null;
+  }
+  return lines.size > 0 ? { file, lines } : null;
 }
 
 /** The row that names references and something about them best. */
@@ -96,7 +101,7 @@ function addRow({ cells }: Row, { names, at }: Heading, lines: Map<string, BillL
   const cell = (meaning: Meaning) => withoutTextMark(cells[at.get(meaning) ?? -1] ?? '');
   const quantity = cell('quantity') === '' ? null : Number(cell('quantity'));
   const listed = cell('references');
-  if (!listsReferences(listed)) return;
+  if (listed.length > MAX_CELL || !listsReferences(listed)) return;
   const empty = cells.some(namesEmpty) || saysNotFitted(names[at.get('fitted') ?? -1] ?? '', cell('fitted'));
   const told = (...meanings: Meaning[]) =>
     meanings.map(cell).find((text) => text !== '' && text !== '~' && !namesEmpty(text)) ?? '';

@@ -11,6 +11,8 @@ export interface Netlist {
 }
 
 const MAX_PADS = 500_000;
+/** Records are 80 characters long; what stands beyond is nothing that is read here. */
+const LINE_END = 120;
 
 /** Records of pins that go through (317), of surface pads (327). Columns as in IPC-D-356, test record. */
 const RECORD = /^3[12]7/;
@@ -48,7 +50,7 @@ function mmPerUnit(lines: readonly string[]): number {
 
 /** A pin that goes through stands on both sides; access code 01 is the top, 00 both, any other layer the bottom. */
 function readPads(line: string, scale: number): Pad[] {
-  const [whole, access, x, y, width, height, turn] = FIGURES.exec(line.slice(31)) ?? [];
+  const [whole, access, x, y, width, height, turn] = FIGURES.exec(line.slice(31, LINE_END)) ?? [];
   if (whole === undefined) return [];
   const at = { x: Number(x) * scale, y: Number(y) * scale };
   const through = line.startsWith('317');
