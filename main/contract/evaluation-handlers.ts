@@ -19,7 +19,8 @@ export const evaluationHandlers = (services: Services, bench: Bench): Evaluation
     if (!session.ok) return session;
     const problem = planProblem(session.value);
     if (problem) return { ok: false, problem };
-    bench.evaluator.want(wantedOf(session.value), PHASES[phase]);
+    // The window asks for both when no gesture runs: a map of the way there is of no use any more.
+    bench.evaluator.want(wantedOf(session.value), PHASES[phase], phase === 'both' ? 'cancel' : 'finish');
     return succeed({});
   },
   'evaluation.cancel'({ id }) {

@@ -10,6 +10,8 @@ import { evaluationNotices } from './notices.ts';
 import { type BodyPeaks, bodyPeaks, createPeakScratch } from './part-peaks.ts';
 import { presences } from './presence.ts';
 import { segmentReadings, siteSeriesOf, watchReadings } from './readings.ts';
+import { rememberedStarts } from './remembered-starts.ts';
+import type { RunMemory } from './run-memory.ts';
 import type { HeatScene } from './scene.ts';
 import { sharedStarts } from './shared-starts.ts';
 import type { FootprintCache } from './simulation.ts';
@@ -26,6 +28,8 @@ export type EvaluateOptions = {
   onProgress?: (share: number) => void;
   /** Asked between steps; the evaluation then ends with the problem 'cancelled'. */
   isCancelled?: () => boolean;
+  /** Numbers of earlier evaluations, to start from where nothing changed; the results are the same without it. */
+  memory?: RunMemory;
 };
 
 /** Sub-steps between two looks at progress and cancellation. */
@@ -125,7 +129,7 @@ function prepareAll(board: Board, plan: Plan, phase: EvaluateOptions['phase']): 
 function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result<Gathered> {
   const finished: FinishedRun[] = [];
   const total = runs.reduce((sum, run) => sum + run.simulation.stepCount, 0);
-  const starts = sharedStarts(runs);
+  const starts = options.memory ? rememberedStarts(runs, options.memory) : sharedStarts(runs);
   let done = 0;
   for (const [index, run] of runs.entries()) {
     const { simulation } = run;

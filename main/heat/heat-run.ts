@@ -20,6 +20,9 @@ export type TicketRun = {
   scene: HeatScene;
   simulation: Simulation;
   wishes: ProbeWish[];
+  /** Cell (m) and longest step (s) it was prepared with. */
+  cellM: number;
+  stepS: number;
   places: ProbePlaces;
   watchPoints: TagOf<'watchPoint'>[];
 };
@@ -65,7 +68,7 @@ export function prepareRun(
     watch: watchPoints.map((tag) => wish(watchWish(scene, presence, tag))),
   };
   const simulation = createSimulation(scene, cellM, stepS, wishes, footprints);
-  return succeed({ presence, scene, simulation, wishes, places, watchPoints });
+  return succeed({ presence, scene, simulation, wishes, cellM, stepS, places, watchPoints });
 }
 
 /** Series of a probe: its lowest or highest temperature. */

@@ -17,6 +17,8 @@ export type Probes = {
   low: Float32Array;
   high: Float32Array;
   read: (row: number) => void;
+  /** Reads one probe from these temperatures, laid out like those that it usually reads. */
+  readOne: (probe: number, row: number, values: Float64Array) => void;
 };
 
 type Laid = { onBody: boolean; starts: Int32Array; indices: Int32Array; weights: Float64Array };
@@ -74,23 +76,25 @@ export function createProbes(state: HeatState, wishes: readonly ProbeWish[], row
   const count = laid.length;
   const low = new Float32Array(rows * count);
   const high = new Float32Array(rows * count);
+  function readOne(probe: number, row: number, values: Float64Array): void {
+    const { starts, indices, weights } = laid[probe]!;
+    let least = Number.POSITIVE_INFINITY;
+    let most = Number.NEGATIVE_INFINITY;
+    for (let point = 0; point + 1 < starts.length; point++) {
+      let sum = 0;
+      for (let place = starts[point]!; place < starts[point + 1]!; place++) {
+        sum += weights[place]! * values[indices[place]!]!;
+      }
+      if (sum < least) least = sum;
+      if (sum > most) most = sum;
+    }
+    low[row * count + probe] = least;
+    high[row * count + probe] = most;
+  }
   function read(row: number): void {
     for (let probe = 0; probe < count; probe++) {
-      const { onBody, starts, indices, weights } = laid[probe]!;
-      const values = onBody ? state.body.temperature : state.temperature;
-      let least = Number.POSITIVE_INFINITY;
-      let most = Number.NEGATIVE_INFINITY;
-      for (let point = 0; point + 1 < starts.length; point++) {
-        let sum = 0;
-        for (let place = starts[point]!; place < starts[point + 1]!; place++) {
-          sum += weights[place]! * values[indices[place]!]!;
-        }
-        if (sum < least) least = sum;
-        if (sum > most) most = sum;
-      }
-      low[row * count + probe] = least;
-      high[row * count + probe] = most;
+      readOne(probe, row, laid[probe]!.onBody ? state.body.temperature : state.temperature);
     }
   }
-  return { count, valid: laid.map((probe) => probe.starts.length > 1), low, high, read };
+  return { count, valid: laid.map((probe) => probe.starts.length > 1), low, high, read, readOne };
 }

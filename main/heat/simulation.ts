@@ -21,8 +21,13 @@ export type Simulation = {
   /** Number of sub-steps up to the end of this many segments. */
   stepsUpTo: (segments: number) => number;
   snapshot: () => Snapshot;
-  /** Takes over the steps of a run that began in the same way; nothing may have been stepped yet. */
-  restore: (snapshot: Snapshot) => void;
+  /** Keeps the upper faces after each of the first steps for a snapshot, if they take no more than these bytes. */
+  keepFaces: (steps: number, mostBytes: number) => void;
+  /**
+   * Takes over the steps of a run that began in the same way; nothing may have been stepped yet. A probe of the upper
+   * faces may have moved if the snapshot holds faces: it is named.
+   */
+  restore: (snapshot: Snapshot, movedProbe?: number) => void;
   state: HeatState;
   tracking: Tracking;
   probes: Probes;
@@ -50,6 +55,8 @@ export function createSimulation(
   const moment = initialMoment(scene);
   const numbers = { state, tracking, probes, moment };
   let done = 0;
+  const cells = state.grid.cellCount;
+  let faces: Float64Array | null = null;
 
   function footprintAt(xM: number, yM: number): Footprint | null {
     if (!scene.nozzle) return null;
@@ -67,6 +74,7 @@ export function createSimulation(
     stepper.step(moment, sub);
     track(moment, sub, sub.endS);
     probes.read(done);
+    if (faces && done * cells < faces.length) faces.set(state.temperature.subarray(0, cells), done * cells);
     done++;
   }
 
@@ -80,9 +88,13 @@ export function createSimulation(
       return done >= steps.length;
     },
     stepsUpTo: (segments) => steps.filter((step) => step.segment < segments).length,
-    snapshot: () => takeSnapshot(numbers, done),
-    restore(snapshot) {
-      restoreSnapshot(numbers, snapshot);
+    snapshot: () => takeSnapshot(numbers, done, faces && faces.length === done * cells ? faces : null),
+    keepFaces(count, mostBytes) {
+      const numbersKept = count * cells;
+      faces = numbersKept > 0 && numbersKept * 8 <= mostBytes ? new Float64Array(numbersKept) : null;
+    },
+    restore(snapshot, movedProbe = -1) {
+      restoreSnapshot(numbers, snapshot, movedProbe);
       done = snapshot.stepsDone;
     },
     state,

@@ -5,7 +5,13 @@ import type { HeatScene } from './scene.ts';
 import type { Tracking } from './tracking.ts';
 
 /** The numbers of a run after some of its steps, for another run that begins in the same way. */
-export type Snapshot = { stepsDone: number; sourceC: number; arrays: (Float64Array | Float32Array)[] };
+export type Snapshot = {
+  stepsDone: number;
+  sourceC: number;
+  arrays: (Float64Array | Float32Array)[];
+  /** Steps x cells: the upper faces after every step, for a probe that another run has elsewhere; null: not kept. */
+  faces: Float64Array | null;
+};
 
 /** What of a run changes as it goes on. */
 export type RunNumbers = { state: HeatState; tracking: Tracking; probes: Probes; moment: Moment };
@@ -38,18 +44,28 @@ function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (F
   ];
 }
 
-/** Copies a run's numbers; `stepsDone` steps have been taken. */
-export function takeSnapshot(numbers: RunNumbers, stepsDone: number): Snapshot {
+/** Copies a run's numbers; `stepsDone` steps have been taken. `faces` is handed on as it is: nobody writes it again. */
+export function takeSnapshot(numbers: RunNumbers, stepsDone: number, faces: Float64Array | null): Snapshot {
   const arrays = livingArrays(numbers, stepsDone).map((array) => array.slice());
-  return { stepsDone, sourceC: numbers.moment.sourceC, arrays };
+  return { stepsDone, sourceC: numbers.moment.sourceC, arrays, faces };
 }
 
-/** Puts a snapshot into a run of the same scene and probes that has not begun yet. */
-export function restoreSnapshot(numbers: RunNumbers, snapshot: Snapshot): void {
+/**
+ * Puts a snapshot into a run of the same scene and probes that has not begun yet.
+ * @param movedProbe a probe of the upper faces that may lie elsewhere than in the snapshot's run, where faces are kept
+ */
+export function restoreSnapshot(numbers: RunNumbers, snapshot: Snapshot, movedProbe: number): void {
   livingArrays(numbers, snapshot.stepsDone).forEach((array, index) => {
     array.set(snapshot.arrays[index]!);
   });
-  numbers.tracking.rows = snapshot.stepsDone;
+  const { faces, stepsDone } = snapshot;
+  if (faces && movedProbe >= 0) {
+    const cells = faces.length / stepsDone;
+    for (let row = 0; row < stepsDone; row++) {
+      numbers.probes.readOne(movedProbe, row, faces.subarray(row * cells, row * cells + cells));
+    }
+  }
+  numbers.tracking.rows = stepsDone;
   numbers.moment.sourceC = snapshot.sourceC;
 }
 

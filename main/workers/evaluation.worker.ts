@@ -3,6 +3,7 @@ import type { Board } from '../../shared-types/board.ts';
 import type { Assessment } from '../../shared-types/evaluation.ts';
 import { type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { evaluate } from '../heat/evaluate.ts';
+import { createRunMemory } from '../heat/run-memory.ts';
 import { assess } from '../planning/assess.ts';
 import { buffersIn } from './transferable.ts';
 import type { RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
@@ -11,6 +12,8 @@ import type { RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts
 const PROGRESS_EVERY_MS = 50;
 
 const cancelledUpTo = new Int32Array((workerData as WorkerData).cancelledUpTo);
+/** For the coarse map, which follows a gesture: the fine one would need many times the room. */
+const memory = createRunMemory();
 let board: Board | null = null;
 
 const send = (message: WorkerMessage, transfer: ArrayBuffer[] = []) => parentPort?.postMessage(message, transfer);
@@ -20,6 +23,7 @@ function assessment(message: RunMessage, present: Board): Result<Assessment> {
   const evaluation = evaluate(present, message.plan, {
     phase: message.phase,
     revision: message.revision,
+    memory: message.phase === 'coarse' ? memory : undefined,
     isCancelled: () => Atomics.load(cancelledUpTo, 0) >= message.job,
     onProgress(share) {
       if (performance.now() < nextProgress) return;

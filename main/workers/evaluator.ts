@@ -12,12 +12,16 @@ export type EvaluationEvent = Extract<
 export type EvaluatedTicket = { document: TicketDocument; assessment: Assessment };
 export type WantedEvaluation = { id: string; revision: number; document: TicketDocument };
 
+export type StaleCoarse = 'finish' | 'cancel';
+
 /**
  * Progressive answers: coarse, then fine, of the newest document. A coarse run that is under way finishes and is shown even if the
- * document moved on (a drag then still sees answers); a fine run is cancelled. A user's cancel ends both and is told.
+ * document moved on (a drag then still sees answers), unless the gesture is over; a fine run is cancelled. A user's cancel ends both
+ * and is told.
  */
 export type Evaluator = {
-  want(wanted: WantedEvaluation, phases: readonly Phase[]): void;
+  /** `stale`: what becomes of a coarse run of an earlier revision; 'cancel' once nothing moves any more. */
+  want(wanted: WantedEvaluation, phases: readonly Phase[], stale?: StaleCoarse): void;
   cancel(id: string): void;
   /** Nothing to evaluate any more: the plan lost its runs, or the ticket was closed. Not told. */
   forget(id: string): void;
@@ -52,7 +56,7 @@ export function createEvaluator(
     ...{ running: null, lastCoarse: null, lastFine: null, waiting: [] },
   };
   return {
-    want: (wanted, phases) => want(state, wanted, phases),
+    want: (wanted, phases, stale = 'finish') => want(state, wanted, phases, stale),
     cancel: (id) => cancel(state, id),
     forget: (id) => forget(state, id),
     fine: (wanted) => fine(state, wanted),
@@ -63,7 +67,7 @@ export function createEvaluator(
   };
 }
 
-function want(state: State, wanted: WantedEvaluation, phases: readonly Phase[]): void {
+function want(state: State, wanted: WantedEvaluation, phases: readonly Phase[], stale: StaleCoarse): void {
   state.wanted = wanted;
   const { running, lastFine } = state;
   if (isAbout(lastFine, wanted)) {
@@ -75,13 +79,17 @@ function want(state: State, wanted: WantedEvaluation, phases: readonly Phase[]):
   const isComing = (phase: Phase) => isAbout(running, wanted) && running.end === 'show' && running.phase === phase;
   const isKnown = (phase: Phase) => phase === 'coarse' && phases.length > 1 && isAbout(state.lastCoarse, wanted);
   state.todo = phases.filter((phase) => !isComing(phase) && !isKnown(phase));
-  if (running && (running.id !== wanted.id || (running.phase === 'fine' && running.revision !== wanted.revision)))
-    stop(state, running, 'drop');
+  if (running && isObsolete(running, wanted, stale)) stop(state, running, 'drop');
   startNext(state);
 }
 
 const isAbout = <T extends { id: string; revision: number }>(one: T | null, wanted: WantedEvaluation): one is T =>
   one !== null && one.id === wanted.id && one.revision === wanted.revision;
+
+function isObsolete(running: Running, wanted: WantedEvaluation, stale: StaleCoarse): boolean {
+  if (running.id !== wanted.id) return true;
+  return running.revision !== wanted.revision && (running.phase === 'fine' || stale === 'cancel');
+}
 
 function stop(state: State, running: Running, end: Running['end']): void {
   running.end = end;
@@ -165,6 +173,6 @@ function fine(state: State, wanted: WantedEvaluation): Promise<Result<EvaluatedT
   return new Promise((resolve) => {
     state.waiting.push({ id: wanted.id, resolve });
     const comesLater = isAbout(state.wanted, wanted) && state.todo.includes('fine');
-    if (!comesLater) want(state, wanted, ['fine']);
+    if (!comesLater) want(state, wanted, ['fine'], 'finish');
   });
 }

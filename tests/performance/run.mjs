@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { runnerImport } from 'vite';
+import { dragFigures } from './drag.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 globalThis.__VERSION__ = 'bench';
@@ -50,3 +51,4 @@ for (const name of samples) {
       `sheet ${sheet.ms.toFixed(0)} ms, ${sheet.result.pages} pages, ${(sheet.result.bytes.length / 1024).toFixed(0)} kB`,
   );
 }
+console.log(await dragFigures());

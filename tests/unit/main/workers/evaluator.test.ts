@@ -58,6 +58,30 @@ test('while dragging, the coarse run that is under way finishes, then the newest
   expect(cancelled).toEqual([]);
 });
 
+test('once the gesture is over, a coarse run of the way there is cancelled at once, silently', () => {
+  const { evaluator, fail, told, jobs, cancelled, drain } = setUp();
+  evaluator.want(ticket(1), ['coarse']);
+  evaluator.want(ticket(2), ['coarse']);
+  evaluator.want(ticket(3), ['coarse', 'fine']);
+  expect(cancelled, 'as long as it moves, the run under way goes on').toEqual([]);
+  evaluator.want(ticket(3), ['coarse', 'fine'], 'cancel');
+  expect(cancelled).toEqual([1]);
+  drain();
+  fail({ problem: { code: 'cancelled' } });
+  expect(jobs.map(({ revision, phase }) => `${phase} ${revision}`)).toEqual(['coarse 1', 'coarse 3']);
+  expect(told).toEqual(['coarse 3 at 0']);
+});
+
+test('once the gesture is over, the coarse run of its last revision goes on', () => {
+  const { evaluator, finish, told, jobs, cancelled } = setUp();
+  evaluator.want(ticket(1), ['coarse']);
+  evaluator.want(ticket(1), ['coarse', 'fine'], 'cancel');
+  finish();
+  expect(cancelled).toEqual([]);
+  expect(told).toEqual(['coarse 1 at 0', 'coarse 1 of a', 'fine 1 at 0']);
+  expect(jobs.map(({ phase }) => phase)).toEqual(['coarse', 'fine']);
+});
+
 test('a fine run is cancelled by the next revision, silently', () => {
   const { evaluator, finish, fail, told, jobs, cancelled, drain } = setUp();
   evaluator.want(ticket(1), ['coarse', 'fine']);
