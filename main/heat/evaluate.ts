@@ -14,7 +14,6 @@ import { rememberedStarts } from './remembered-starts.ts';
 import type { RunMemory } from './run-memory.ts';
 import type { HeatScene } from './scene.ts';
 import { sharedStarts } from './shared-starts.ts';
-import type { FootprintCache } from './simulation.ts';
 import { targetResults } from './target-results.ts';
 
 /** Cell (m) and step (s) of the two phases (heat-model.md, sections 2 and 6). */
@@ -112,9 +111,10 @@ function obstacle(board: Board, plan: Plan, runs: readonly TicketRun[]): Problem
 type Gathered = { finished: FinishedRun[]; runs: TicketRun[] };
 
 /** Prepares all heat runs; the first that does not fit comes back as a problem. */
-function prepareAll(board: Board, plan: Plan, phase: EvaluateOptions['phase']): Result<TicketRun[]> {
+function prepareAll(board: Board, plan: Plan, { phase, memory }: EvaluateOptions): Result<TicketRun[]> {
   const { cellM, stepS } = PHASES[phase];
-  const footprints: FootprintCache = new Map();
+  const footprintKey = JSON.stringify([cellM, board.outline, board.cutouts, plan.station.nozzle]);
+  const footprints = memory?.footprints(footprintKey) ?? new Map();
   const runs: TicketRun[] = [];
   for (const presence of presences(board, plan)) {
     const prepared = prepareRun(board, plan, presence, cellM, stepS, footprints);
@@ -155,7 +155,7 @@ function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result
 export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Result<Evaluation> {
   const wrong = obstacle(board, plan, []);
   if (wrong) return { ok: false, problem: wrong };
-  const prepared = prepareAll(board, plan, options.phase);
+  const prepared = prepareAll(board, plan, options);
   if (!prepared.ok) return prepared;
   const gathered = runAll(plan, prepared.value, options);
   if (!gathered.ok) return gathered;

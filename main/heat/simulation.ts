@@ -62,6 +62,8 @@ export function createSimulation(
     if (!scene.nozzle) return null;
     const key = `${xM},${yM}`;
     const known = footprints.get(key) ?? nozzleFootprint(scene.nozzle, [xM, yM], state.grid);
+    // Put in anew: the order of the keys says which was used last.
+    footprints.delete(key);
     footprints.set(key, known);
     return known;
   }
