@@ -1,5 +1,4 @@
 import type { Point } from '../../shared-types/geometry.ts';
-import { wheelFactor } from '../tools/navigation.ts';
 import type { Modifiers } from '../tools/tool.ts';
 import type { PointerInput, ToolHost } from '../tools/tool-host.ts';
 
@@ -7,7 +6,6 @@ import type { PointerInput, ToolHost } from '../tools/tool-host.ts';
 export type InputTarget = {
   tools: ToolHost;
   toBoard(screen: Point): Point;
-  zoomAt(screen: Point, factor: number): void;
   /** Pointer over the canvas without a gesture, or gone (null). */
   hovered(screen: Point | null, touch: boolean): void;
   openMenu(screen: Point, page: Point): void;
@@ -99,8 +97,9 @@ function wheelEvents(surface: HTMLElement, target: InputTarget, signal: AbortSig
     'wheel',
     (event) => {
       event.preventDefault();
-      const delta = event.deltaY || event.deltaX;
-      target.zoomAt(screenOf(surface, event), wheelFactor(delta, event.deltaMode, event.ctrlKey));
+      const { shift, ctrl } = modifiersOf(event);
+      const { deltaX: dx, deltaY: dy, deltaMode: mode } = event;
+      target.tools.wheel({ screen: screenOf(surface, event), dx, dy, mode, ctrl, shift });
     },
     { signal, passive: false },
   );

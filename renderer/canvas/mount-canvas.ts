@@ -60,7 +60,7 @@ export const mountCanvas: MountCanvas = async (host, workbench, onView) => {
     if (zoomed) onView(camera.zoom);
   };
   const tools = connectTools(live, workbench, furniture, setCamera, wake);
-  const stopListening = listenTo(surface, live, workbench, tools, setCamera, wake);
+  const stopListening = listenTo(surface, live, workbench, tools, wake);
   const stopSizing = followSize(surface, live, board, () => {
     draw();
     onView(live.camera.zoom);
@@ -145,13 +145,11 @@ function listenTo(
   live: Live,
   workbench: Workbench,
   tools: ReturnType<typeof toolHost>,
-  setCamera: (camera: Camera) => void,
   wake: () => void,
 ): () => void {
   return listen(surface, {
     tools,
     toBoard: (screen) => toBoard(live.camera, screen),
-    zoomAt: (screen, factor) => setCamera(zoomAt(live.camera, screen, factor)),
     hovered(screen, touch) {
       const pick = screen && !touch ? pickOnScreen(shownNow(live), screen, false) : null;
       if (JSON.stringify(pick) !== JSON.stringify(live.hover)) wake();

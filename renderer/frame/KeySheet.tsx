@@ -2,6 +2,7 @@ import { actionGroups } from '../../shared-types/words/window/actions.ts';
 import { helpWords as words } from '../../shared-types/words/window/frame.ts';
 import type { Action } from '../actions/action.ts';
 import { ACTIONS } from '../actions/table.ts';
+import { useAppState } from '../state/use-app.ts';
 import { Dialogue } from '../widgets/Dialogue.tsx';
 import './dialogs.css';
 
@@ -9,6 +10,7 @@ type Group = Action['group'];
 
 /** Every key, out of the action table. */
 export function KeySheet({ onClose }: { onClose: () => void }) {
+  const wheelDoes = useAppState((state) => state.settings.wheelDoes);
   const keyed = ACTIONS.filter((action) => action.keys.length > 0);
   return (
     <Dialogue title={words.title} size="widest" onClose={onClose}>
@@ -28,7 +30,7 @@ export function KeySheet({ onClose }: { onClose: () => void }) {
         <section>
           <h3>{words.mouseTitle}</h3>
           <dl className="pointer">
-            {words.mouse.map(([how, what]) => (
+            {[...words.wheel[wheelDoes], ...words.mouse].map(([how, what]) => (
               <Line key={how} what={how} how={what} />
             ))}
           </dl>

@@ -10,6 +10,8 @@ import './dialogs.css';
 
 const themes = (['system', 'light', 'dark'] as const).map((id) => ({ id, label: words.themes[id] }));
 
+const wheelChoices = (['zoom', 'pan'] as const).map((id) => ({ id, label: words.wheelDoes[id] }));
+
 export function SettingsSheet({ onClose }: { onClose: () => void }) {
   const app = useApp();
   const settings = useAppState((state) => state.settings);
@@ -40,6 +42,14 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
               { id: 'mil', label: 'mil' },
             ]}
             onChange={(lengthUnit) => set({ lengthUnit })}
+          />
+        </Row>
+        <Row label={words.wheel}>
+          <Segmented
+            label={words.wheel}
+            value={settings.wheelDoes}
+            choices={wheelChoices}
+            onChange={(wheelDoes) => set({ wheelDoes })}
           />
         </Row>
         <TextEntry

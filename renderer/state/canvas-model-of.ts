@@ -27,6 +27,8 @@ export function canvasModelOf(state: AppState): CanvasModel {
     viewTurnDeg: document.plan.clampedTurnDeg,
     theme: isDark(state) ? 'dark' : 'light',
     temperatureUnit: state.settings.temperatureUnit,
+    lengthUnit: state.settings.lengthUnit,
+    wheelDoes: state.settings.wheelDoes,
     layers: view.layers,
     shownRunId: runId,
     tool: view.tool,

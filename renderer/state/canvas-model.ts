@@ -1,7 +1,7 @@
 import type { Assessment } from '../../shared-types/evaluation.ts';
 import type { Box, Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
-import type { TemperatureUnit } from '../../shared-types/units.ts';
+import type { LengthUnit, TemperatureUnit } from '../../shared-types/units.ts';
 
 export type ToolName = 'select' | 'hand' | 'site' | 'watch';
 
@@ -27,6 +27,8 @@ export type CanvasModel = {
   viewTurnDeg: number;
   theme: 'light' | 'dark';
   temperatureUnit: TemperatureUnit;
+  lengthUnit: LengthUnit;
+  wheelDoes: 'zoom' | 'pan';
   layers: { heat: boolean; isotherms: boolean; rings: boolean; labels: boolean };
   /** Heat run whose peaks are shown; null: the worst over all runs. */
   shownRunId: string | null;

@@ -81,9 +81,22 @@ function pinch(before: ReadonlyMap<number, Point>, after: ReadonlyMap<number, Po
   ];
 }
 
+/** One turn of the wheel as the browser tells it; `mode` 0: deltas are pixels, 1: lines, 2: pages. */
+export type WheelTurn = { screen: Point; dx: number; dy: number; mode: number; ctrl: boolean; shift: boolean };
+
+const pixelsOf = (delta: number, mode: number): number => delta * (mode === 1 ? 33 : mode === 2 ? 400 : 1);
+
+/** What a turn of the wheel does: 'zoom' zooms always; 'pan' pans, sideways with Shift, and zooms with Ctrl. */
+export function wheelEffect(turn: WheelTurn, wheelDoes: 'zoom' | 'pan'): Effect {
+  const { screen, dx, dy, mode, ctrl, shift } = turn;
+  if (wheelDoes === 'zoom' || ctrl) return { do: 'zoom', at: screen, factor: wheelFactor(dy || dx, mode, ctrl) };
+  const sideways = shift && dx === 0;
+  // The drawing goes against the wheel, as a page does under its scroll bar; without a negative zero.
+  return { do: 'pan', dx: 0 - pixelsOf(sideways ? dy : dx, mode), dy: 0 - pixelsOf(sideways ? 0 : dy, mode) };
+}
+
 /** Factor of one wheel event. Lines and pages are turned into pixels; a pinch on a touch pad comes as Ctrl+wheel in small steps. */
 export function wheelFactor(delta: number, mode: number, pinching: boolean): number {
-  const pixels = delta * (mode === 1 ? 33 : mode === 2 ? 400 : 1);
-  const bounded = Math.max(-240, Math.min(240, pixels));
+  const bounded = Math.max(-240, Math.min(240, pixelsOf(delta, mode)));
   return Math.exp(-bounded * (pinching && Math.abs(bounded) < 50 ? 0.01 : 0.0018));
 }

@@ -1,7 +1,7 @@
 import type { Point } from '../../shared-types/geometry.ts';
 import type { ToolName } from '../state/canvas-model.ts';
 import { handTool } from './hand-tool.ts';
-import { type Navigation, type NavigationEvent, navigate, RESTING } from './navigation.ts';
+import { type Navigation, type NavigationEvent, navigate, RESTING, type WheelTurn, wheelEffect } from './navigation.ts';
 import { selectTool } from './select-tool.ts';
 import { siteTool } from './site-tool.ts';
 import type { Effect, Modifiers, PointerFacts, Tool, ToolEvent, ToolView } from './tool.ts';
@@ -20,6 +20,8 @@ export type ToolHost = {
   /** True when the key was used here. */
   keyDown(key: string, modifiers: Modifiers): boolean;
   space(held: boolean): void;
+  /** Zooms or pans in every tool, as the settings say. */
+  wheel(turn: WheelTurn): void;
   /** Call when the model has changed: another tool drops the gesture of the last one. */
   modelChanged(): void;
   /** True while a gesture lasts. */
@@ -88,6 +90,7 @@ export function toolHost(view: ToolView, run: (effects: readonly Effect[]) => vo
       return tell({ type: 'keyDown', key, modifiers });
     },
     space: (isHeld) => void navigated({ type: 'space', held: isHeld }),
+    wheel: (turn) => run([wheelEffect(turn, view.model().wheelDoes)]),
     modelChanged: followTool,
     busy: () => held !== null || navigation.pan !== null || navigation.fingers.size > 1,
     cursor(screen) {

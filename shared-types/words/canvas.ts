@@ -1,4 +1,5 @@
 import type { Side } from '../geometry.ts';
+import { type LengthUnit, MM_PER_MIL } from '../units.ts';
 
 /** Words on and around the board drawing. */
 export const canvasWords = {
@@ -14,8 +15,13 @@ export const canvasWords = {
     solidus: (degrees: string): string => `${degrees} solidus of the neighbours' joints`,
     updating: 'Plan changed, working it out',
   },
-  ringLabel: (mm: number): string => `${mm} mm`,
-  scaleBar: (mm: number): string => (mm < 1 ? `${Math.round(mm * 1000)} µm` : `${mm} mm`),
+  ringLabel: (mm: number, unit: LengthUnit): string =>
+    unit === 'mil' ? `${Math.round(mm / MM_PER_MIL)} mil` : `${mm} mm`,
+  /** A round length in its own unit. */
+  scaleBar: (length: number, unit: LengthUnit): string => {
+    if (unit === 'mil') return `${length} mil`;
+    return length < 1 ? `${Math.round(length * 1000)} µm` : `${length} mm`;
+  },
   label: 'Board drawing',
   gestures: {
     addSite: 'Mark rework site',

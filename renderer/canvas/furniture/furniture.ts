@@ -7,7 +7,7 @@ import { sameInputs } from '../layers/layer.ts';
 import { type Theme, themeOf } from '../theme.ts';
 import './furniture.css';
 import { legendColour, writtenLevels } from './legend-scale.ts';
-import { scaleBarMm } from './scale-bar.ts';
+import { scaleBar } from './scale-bar.ts';
 
 /** Words and scales over the drawing, as DOM text so that they are crisp and readable for everyone. */
 export type Furniture = {
@@ -34,9 +34,9 @@ export function makeFurniture(host: HTMLElement): Furniture {
   return {
     update(model, zoom) {
       setText(lie, canvasWords.lie(model.shownSide, model.viewTurnDeg));
-      const mm = scaleBarMm(zoom);
-      bar.style.width = `${Math.round(mm * zoom)}px`;
-      setText(length, canvasWords.scaleBar(mm));
+      const round = scaleBar(zoom, model.lengthUnit);
+      bar.style.width = `${Math.round(round.px)}px`;
+      setText(length, canvasWords.scaleBar(round.length, model.lengthUnit));
       const inputs = [
         model.assessment,
         model.stale,

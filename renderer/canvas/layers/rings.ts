@@ -17,6 +17,7 @@ export const ringLayer: Layer = {
     model.document.board.parts,
     model.layers.rings,
     model.layers.labels,
+    model.lengthUnit,
     projection,
     theme,
   ],
@@ -29,7 +30,7 @@ export const ringLayer: Layer = {
     const marks = RING_DISTANCES_MM.flatMap((distance) => {
       const rings = ringsAround(areas, distance, Math.max(0.005, 0.2 / projection.zoom));
       const lines = rings.map((ring) => projectAll(projection, ring));
-      return ringMarks(lines, canvasWords.ringLabel(distance), stroke, taken);
+      return ringMarks(lines, canvasWords.ringLabel(distance, model.lengthUnit), stroke, taken);
     });
     return [...marks.filter((mark) => mark.kind === 'line'), ...marks.filter((mark) => mark.kind === 'text')];
   },

@@ -67,6 +67,8 @@ export const settingsWords = {
   themes: { system: 'As the system', light: 'Light', dark: 'Dark' },
   temperature: 'Temperatures',
   length: 'Lengths',
+  wheel: 'Wheel over the drawing',
+  wheelDoes: { zoom: 'Zooms', pan: 'Pans' },
   technician: 'Technician on new tickets',
   shelfFolder: 'Ticket shelf',
   version: 'Version',
@@ -79,8 +81,14 @@ export const helpWords = {
   palette: 'Commands',
   paletteHint: 'Type what you want to do',
   nothing: 'No command of that name',
+  wheel: {
+    zoom: [['Wheel', 'Zoom at the pointer']],
+    pan: [
+      ['Wheel, with Shift sideways', 'Pan'],
+      ['Ctrl and wheel', 'Zoom at the pointer'],
+    ],
+  },
   mouse: [
-    ['Wheel', 'Zoom at the pointer'],
     ['Space and drag, middle button', 'Pan'],
     ['Click, Shift and click', 'Select, add to the selection'],
     ['Drag on empty board', 'Select what the frame holds'],

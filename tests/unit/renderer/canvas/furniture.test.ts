@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { legendColour, writtenLevels } from '../../../../renderer/canvas/furniture/legend-scale.ts';
-import { scaleBarMm } from '../../../../renderer/canvas/furniture/scale-bar.ts';
+import { scaleBar } from '../../../../renderer/canvas/furniture/scale-bar.ts';
 import { colourIndex, heatPixels } from '../../../../renderer/canvas/heat/heat-image.ts';
 import { heatScale } from '../../../../renderer/canvas/heat/shown-field.ts';
 import { CIVIDIS } from '../../../../renderer/canvas/theme.ts';
@@ -23,12 +23,21 @@ describe('the scale bar', () => {
       [60, 2],
       [240, 0.5],
     ])
-      expect(scaleBarMm(zoom)).toBe(mm);
+      expect(scaleBar(zoom, 'mm').length).toBe(mm);
     for (let zoom = 0.2; zoom < 240; zoom *= 1.13) {
-      const px = scaleBarMm(zoom) * zoom;
+      const { length, px } = scaleBar(zoom, 'mm');
+      expect(px).toBeCloseTo(length * zoom, 9);
       expect(px).toBeLessThanOrEqual(130.0001);
       expect(px).toBeGreaterThan(50);
     }
+  });
+
+  it('is a round number of mil for who works in mil (1 mil = 0.0254 mm by the definition of the inch)', () => {
+    const { length, px } = scaleBar(10, 'mil');
+    expect(length).toBe(500);
+    expect(px).toBeCloseTo(127, 9);
+    expect(canvasWords.scaleBar(length, 'mil')).toBe('500 mil');
+    expect(canvasWords.scaleBar(0.5, 'mm')).toBe('500 µm');
   });
 });
 

@@ -56,4 +56,11 @@ describe('distance rings', () => {
       expect(texts).toEqual(['5 mm', '10 mm', '20 mm']);
     }
   });
+
+  it('carry their distance in mil for who works in mil', () => {
+    const target = part('U1', 50, 30, 10, 10);
+    const model = modelOf(boardWith([target]), { sites: [siteOn(target, 'site-1')] }, { lengthUnit: 'mil' });
+    const texts = ringLayer.marks(sceneOf(model)).flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(texts).toEqual(['197 mil', '394 mil', '787 mil']);
+  });
 });

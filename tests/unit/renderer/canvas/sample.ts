@@ -54,6 +54,8 @@ export function modelOf(board: Board, plan: Partial<Plan> = {}, rest: Partial<Ca
     viewTurnDeg: 0,
     theme: 'light',
     temperatureUnit: 'C',
+    lengthUnit: 'mm',
+    wheelDoes: 'zoom',
     layers: { heat: true, isotherms: true, rings: true, labels: true },
     shownRunId: null,
     tool: 'select',

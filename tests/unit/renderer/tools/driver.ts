@@ -115,6 +115,10 @@ export function drive(start: CanvasModel, view: Partial<Camera> = {}) {
         .pointerMove({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 })
         .pointerMove(to)
         .pointerUp(to),
+    wheel(screen: Point, dx: number, dy: number) {
+      tools.wheel({ screen, dx, dy, mode: 0, ctrl: held.ctrl, shift: held.shift });
+      return driver;
+    },
     keyDown: (key: string) => tools.keyDown(key, held),
     space(down: boolean) {
       tools.space(down);

@@ -115,4 +115,21 @@ describe('the wheel', () => {
   it('follows the small steps of a pinch on a touch pad more closely', () => {
     expect(wheelFactor(-5, 0, true)).toBeGreaterThan(wheelFactor(-5, 0, false));
   });
+
+  it('zooms at the pointer in every tool', () => {
+    for (const tool of TOOLS) {
+      const camera = drive(benchModel({ tool })).wheel({ x: 500, y: 300 }, 0, -100).camera();
+      expect(camera.centre).toEqual({ x: 50, y: 30 });
+      expect(camera.zoom).toBeGreaterThan(11);
+    }
+  });
+
+  it('pans for who wants it so, sideways with Shift, and zooms with Ctrl', () => {
+    const pans = () => drive(benchModel({ wheelDoes: 'pan' }));
+    const at = { x: 500, y: 300 };
+    pans().wheel(at, 0, 100).expectCameraToBe({ x: 50, y: 20 }, 10);
+    pans().wheel(at, 30, 0).expectCameraToBe({ x: 53, y: 30 }, 10);
+    pans().hold({ shift: true }).wheel(at, 0, 100).expectCameraToBe({ x: 60, y: 30 }, 10);
+    expect(pans().hold({ ctrl: true }).wheel(at, 0, -100).camera().zoom).toBeGreaterThan(11);
+  });
 });
