@@ -136,6 +136,8 @@ export const requests = {
       node: z.string(),
       /** The ticket that the program was started with, to be opened first. */
       startTicket: ticketId.nullable(),
+      /** What the import had to say when that was a drawing. */
+      startNotes: z.array(importNoteSchema),
       /** What was found at the start and concerns no single ticket, such as a settings file set aside. */
       startProblems: z.array(problemSchema),
     }),

@@ -40,7 +40,7 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     about: {
       ...{ version: options.version, shell: options.shell, node: process.versions.node },
       ...{ shelfFolder: tickets.shelf.folder, startProblems },
-      startTicket: startTicket.id,
+      ...{ startTicket: startTicket.id, startNotes: startTicket.notes },
     },
     report: (subject, error) => console.error(`${subject}:`, error),
   });

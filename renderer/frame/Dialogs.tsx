@@ -1,5 +1,6 @@
 import { ImportDialog } from '../stages/start/ImportDialog.tsx';
 import { NewTicketDialog } from '../stages/start/NewTicketDialog.tsx';
+import { NotesDialog } from '../stages/start/NotesDialog.tsx';
 import type { DialogName } from '../state/app-state.ts';
 import { useApp, useAppState } from '../state/use-app.ts';
 import { KeySheet } from './KeySheet.tsx';
@@ -9,6 +10,7 @@ import { SettingsSheet } from './SettingsSheet.tsx';
 const dialogs: Record<DialogName, (props: { onClose: () => void }) => React.ReactNode> = {
   new: NewTicketDialog,
   import: ImportDialog,
+  notes: NotesDialog,
   palette: Palette,
   help: KeySheet,
   settings: SettingsSheet,

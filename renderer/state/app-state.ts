@@ -1,4 +1,4 @@
-import type { RequestOutput, TicketCard } from '../../shared-types/contract.ts';
+import type { OpenedTicket, RequestOutput, TicketCard } from '../../shared-types/contract.ts';
 import type { Assessment } from '../../shared-types/evaluation.ts';
 import type { Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
@@ -70,7 +70,7 @@ export type Notice = {
 /** A board read from files, with what is to be told about it. */
 export type Imported = RequestOutput<'import.read'> & { fileNames: readonly string[] };
 
-export type DialogName = 'new' | 'import' | 'palette' | 'help' | 'settings';
+export type DialogName = 'new' | 'import' | 'notes' | 'palette' | 'help' | 'settings';
 
 export type AppState = {
   settings: Settings;
@@ -87,6 +87,8 @@ export type AppState = {
   dialog: DialogName | null;
   /** What the last import found, shown before a ticket is made of it. */
   imported: Imported | null;
+  /** What the import had to say of a drawing that was opened as a ticket at once. */
+  openedNotes: NonNullable<OpenedTicket['notes']>;
   menu: { pick: Pick | null; page: Point } | null;
   /** A ticket is being opened or made. */
   busy: boolean;
@@ -128,6 +130,7 @@ export function startingState(): AppState {
     notices: [],
     dialog: null,
     imported: null,
+    openedNotes: [],
     menu: null,
     busy: false,
   };

@@ -63,7 +63,8 @@ async function openStartTicket(app: App): Promise<void> {
   const answer = await app.backend.request('about.read', {});
   if (!answer.ok) return;
   for (const problem of answer.value.startProblems) app.tickets.tell(problem);
-  if (answer.value.startTicket !== null) await app.tickets.open(answer.value.startTicket);
+  const { startTicket, startNotes } = answer.value;
+  if (startTicket !== null) await app.tickets.open(startTicket, startNotes);
 }
 
 function hear(app: App, event: MainEvent): void {

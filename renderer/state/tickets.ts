@@ -16,9 +16,12 @@ export type NamedBytes = { name: string; bytes: Uint8Array<ArrayBuffer> };
 /** Opening, keeping and closing tickets. A promise of true: the ticket is open now. */
 export type Tickets = {
   refreshShelf(): Promise<void>;
-  open(id: string): Promise<boolean>;
+  /** `notes`: what is to be told of it besides. */
+  open(id: string, notes?: OpenedTicket['notes']): Promise<boolean>;
   openFile(file: NamedBytes): Promise<boolean>;
   fromSample(id: string, number: string): Promise<boolean>;
+  /** An earlier version of a ticket, as a ticket of its own beside it. */
+  openVersion(id: string, version: string): Promise<boolean>;
   create(number: string, document: TicketDocument): Promise<boolean>;
   remove(id: string): Promise<void>;
   /** Sends what is left, saves and goes back to the shelf. */
@@ -37,7 +40,7 @@ export function createTickets(store: Store<AppState>, backend: Backend, tell: (p
   let sync: DocumentSync | null = null;
   const asker = createAsker(store, backend);
 
-  const take = async (answer: Promise<Result<OpenedTicket>>): Promise<boolean> => {
+  const take = async (answer: Promise<Result<OpenedTicket>>, notes: OpenedTicket['notes'] = []): Promise<boolean> => {
     store.set((state) => ({ ...state, busy: true }));
     const opened = await answer;
     store.set((state) => ({ ...state, busy: false }));
@@ -47,16 +50,17 @@ export function createTickets(store: Store<AppState>, backend: Backend, tell: (p
     }
     sync?.stop();
     sync = syncFor(store, backend, opened.value, tell, asker.ask);
-    store.set((state) => withTicket(state, opened.value));
+    store.set((state) => withTicket(state, { ...opened.value, notes: [...(opened.value.notes ?? []), ...notes] }));
     run(store, backend, 'both');
     return true;
   };
 
   return {
     refreshShelf: () => refreshShelf(store, backend),
-    open: (id) => take(backend.request('ticket.open', { id })),
+    open: (id, notes) => take(backend.request('ticket.open', { id }), notes),
     openFile: (file) => take(backend.request('ticket.openFile', { file })),
     fromSample: (id, number) => take(backend.request('ticket.fromSample', { id, number })),
+    openVersion: (id, version) => take(backend.request('ticket.openVersion', { id, version })),
     create: (number, document) => take(backend.request('ticket.new', { number, document })),
     async remove(id) {
       const answer = await backend.request('ticket.remove', { id });
@@ -160,7 +164,7 @@ const withoutTicket = {
 };
 
 function withTicket(state: AppState, opened: OpenedTicket): AppState {
-  const { id, fileName, document, revision, recovered } = opened;
+  const { id, fileName, document, revision, recovered, notes = [] } = opened;
   const side = document.plan.sites[0]?.side ?? 'top';
   const notices = recovered
     ? [...state.notices, { id: -1, weight: 'note' as const, title: words.recoveredTitle, text: words.recoveredText }]
@@ -168,6 +172,7 @@ function withTicket(state: AppState, opened: OpenedTicket): AppState {
   return {
     ...state,
     ...withoutTicket,
+    ...(notes.length > 0 ? { dialog: 'notes' as const, openedNotes: notes } : {}),
     notices,
     ticket: { id, fileName, document, revision, save: { state: recovered ? 'kept' : 'filed', at: null } },
     evaluation: { ...noEvaluation, wantedRevision: revision },

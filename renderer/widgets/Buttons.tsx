@@ -22,16 +22,19 @@ type ButtonProps = {
   icon?: LucideIcon;
   disabled?: boolean;
   autoFocus?: boolean;
+  /** What it does, where the word on it says too little out of its row. */
+  label?: string;
   onPress?: () => void;
   children: ReactNode;
 };
 
-export function Button({ look = 'plain', small, icon, disabled, autoFocus, onPress, children }: ButtonProps) {
+export function Button({ look = 'plain', small, icon, disabled, autoFocus, label, onPress, children }: ButtonProps) {
   return (
     <BareButton
       className={`button ${look}${small ? ' small' : ''}`}
       isDisabled={disabled}
       autoFocus={autoFocus}
+      aria-label={label}
       onPress={onPress}
     >
       {icon && <Icon of={icon} size={small ? 16 : 18} />}

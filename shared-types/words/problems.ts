@@ -29,9 +29,12 @@ const sentences: Record<ProblemCode, Sentence> = {
   }),
   'damaged-ticket': () => ({
     what: 'is damaged: it is no readable ticket',
-    todo: 'Earlier versions are kept in the program folder, under versions.',
+    todo: 'Fetch it again, or open an earlier version from the menu of its card on the ticket shelf.',
   }),
-  'missing-entry': (d) => ({ what: `has no ${d.entry}`, todo: 'It is incomplete: open an earlier version.' }),
+  'missing-entry': (d) => ({
+    what: `has no ${d.entry}`,
+    todo: 'It is incomplete: open an earlier version, from the menu of its card on the ticket shelf.',
+  }),
   'no-plan': () => ({
     what: 'is a bare board: a plan is missing',
     todo: 'Make a ticket first: heatmargin ticket BOARD -o NAME.hmticket --site REF.',

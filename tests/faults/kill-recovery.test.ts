@@ -96,6 +96,17 @@ test('a ticket named on the command line is edited where it lies, a board become
   await third.end('SIGTERM');
 }, 30_000);
 
+test('a drawing named on the command line becomes a ticket, and the window is told what the import guessed', async () => {
+  const folder = temporaryFolder();
+  const path = join(folder, 'places.csv');
+  writeFileSync(path, 'Ref,Val,Package,PosX,PosY,Rot,Side\nR1,1k,R0402,5,5,0,top\nU1,MCU,QFN-32,15,10,90,top\n');
+  const door = await runDoor(mainFolder(), folder, [path]);
+  const about = await (await door.connect()).request('about.read', {});
+  expect(about).toMatchObject({ ok: true, value: { startTicket: expect.any(String), startProblems: [] } });
+  expect(about.ok && about.value.startNotes.length).toBeGreaterThan(0);
+  await door.end('SIGTERM');
+}, 30_000);
+
 test('a journal whose end was cut off gives everything before the cut', async () => {
   const folder = temporaryFolder();
   const { id } = await editAndKill(folder, 'whole');

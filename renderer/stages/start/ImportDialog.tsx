@@ -14,6 +14,7 @@ import { Dialogue } from '../../widgets/Dialogue.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
 import { BoardDrawing } from './BoardDrawing.tsx';
 import { nextNumber } from './free-number.ts';
+import { Notes } from './Notes.tsx';
 import { startingPlan } from './starting-plan.ts';
 
 /** What was found in the files, with every note, before a ticket is made of it. */
@@ -90,26 +91,6 @@ function Facts({ board }: { board: Board }) {
         </div>
       ))}
     </dl>
-  );
-}
-
-function Notes({ notes }: { notes: Imported['notes'] }) {
-  if (notes.length === 0) return <p className="soft">{words.noNotes}</p>;
-  const rank = { stop: 0, warn: 1, note: 2 };
-  return (
-    <ul className="note-list" aria-label={words.notes}>
-      {notes
-        .toSorted((a, b) => rank[a.weight] - rank[b.weight])
-        .map((note) => (
-          <li key={`${note.weight} ${note.sentence}`} data-weight={note.weight}>
-            <span className="weight">{words.weights[note.weight]}</span>
-            <div>
-              <p>{note.sentence}</p>
-              {note.refdes && note.refdes.length > 0 && <p className="named">{words.partsNamed(note.refdes)}</p>}
-            </div>
-          </li>
-        ))}
-    </ul>
   );
 }
 

@@ -9,36 +9,43 @@ import { useApp, useAppState } from '../../state/use-app.ts';
 import { Button, Icon } from '../../widgets/Buttons.tsx';
 import { Dialogue } from '../../widgets/Dialogue.tsx';
 import { BoardDrawing } from './BoardDrawing.tsx';
+import { nameOf, titleOf } from './card-name.ts';
 import { freeNumber } from './free-number.ts';
+import { VersionsDialog } from './VersionsDialog.tsx';
 
 export function ShelfCard({ card }: { card: TicketCard }) {
   const app = useApp();
-  const busy = useAppState((state) => state.busy);
-  const [asking, setAsking] = useState(false);
+  const { busy, cards } = useAppState((state) => ({ busy: state.busy, cards: state.shelf.cards }));
+  const [asking, setAsking] = useState<'versions' | 'remove' | null>(null);
+  const title = titleOf(card, cards);
   return (
     <li className="card">
       <BareButton
         className="open-card"
-        aria-label={words.openTicket(card.number)}
+        aria-label={words.openTicket(title)}
         isDisabled={busy || card.problem !== null}
         onPress={() => void app.tickets.open(card.id)}
       >
         <Picture card={card} />
-        <Caption card={card} title={card.number} />
+        <Caption card={card} title={title} />
       </BareButton>
       <MenuTrigger>
-        <BareButton className="icon-button small card-more" aria-label={words.more(card.number)}>
+        <BareButton className="icon-button small card-more" aria-label={words.more(title)}>
           <Icon of={Ellipsis} size={16} />
         </BareButton>
         <Popover className="popover" placement="bottom end">
-          <Menu className="menu" onAction={() => setAsking(true)}>
+          <Menu className="menu" onAction={(key) => setAsking(key === 'remove' ? 'remove' : 'versions')}>
+            <MenuItem id="versions" className="menu-item">
+              {words.versions}
+            </MenuItem>
             <MenuItem id="remove" className="menu-item">
               {words.remove}
             </MenuItem>
           </Menu>
         </Popover>
       </MenuTrigger>
-      {asking && <RemoveDialog card={card} onClose={() => setAsking(false)} />}
+      {asking === 'versions' && <VersionsDialog card={card} onClose={() => setAsking(null)} />}
+      {asking === 'remove' && <RemoveDialog card={card} onClose={() => setAsking(null)} />}
     </li>
   );
 }
@@ -51,7 +58,7 @@ function RemoveDialog({ card, onClose }: { card: TicketCard; onClose: () => void
   };
   return (
     <Dialogue
-      title={words.removeTitle(card.number)}
+      title={words.removeTitle(nameOf(card))}
       onClose={onClose}
       footer={
         <>

@@ -22,10 +22,27 @@ export const startWords = {
   openTicket: (number: string) => `Open ticket ${number}`,
   takeSample: (name: string) => `Start a ticket from the sample ${name}`,
   more: (number: string) => `More for ${number}`,
+  versions: 'Earlier versions',
   remove: 'Delete',
   removeTitle: (number: string) => `Delete ticket ${number}?`,
   removeText: 'Its file leaves the shelf folder. This cannot be undone here.',
   removeDo: 'Delete the ticket',
+} as const;
+
+const inDigits = { hour: '2-digit', minute: '2-digit' } as const;
+const withWeekday = { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' } as const;
+
+export const versionsWords = {
+  title: (name: string) => `Earlier versions of ${name}`,
+  text: 'Kept before the file was replaced, one in ten minutes at most. One that is opened becomes a ticket of its own; the present one stays as it is.',
+  list: 'Earlier versions',
+  none: 'None are kept yet.',
+  moment: (at: Date) => ({
+    day: at.toLocaleDateString('en-GB', withWeekday),
+    time: at.toLocaleTimeString('en-GB', inDigits),
+  }),
+  open: 'Open',
+  openOne: (day: string, time: string) => `Open the version of ${day}, ${time}`,
 } as const;
 
 export const newTicketWords = {
@@ -53,6 +70,8 @@ export const importWords = {
   layers: 'Copper layers',
   guessed: 'Classes guessed',
   notes: 'Notes',
+  notesTitle: 'What the import found',
+  notesDone: 'Go on',
   noNotes: 'Nothing to note.',
   weights: { stop: 'Stop', warn: 'Check', note: 'Note' },
   boardName: 'Board name',

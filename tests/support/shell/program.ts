@@ -45,7 +45,7 @@ export async function testProgram(options: TestProgramOptions): Promise<TestProg
         : restingEvaluator(),
     about: {
       ...{ version: '0.0.0', shell: 'local', node: '20', shelfFolder: 'shelf' },
-      ...{ startTicket: null, startProblems: [] },
+      ...{ startTicket: null, startNotes: [], startProblems: [] },
     },
     report: (subject, error) => console.error(subject, error),
   });

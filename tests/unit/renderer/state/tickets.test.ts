@@ -1,7 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import { addSiteOn, moveSiteArea } from '../../../../renderer/editing/sites.ts';
 import { setTagNote } from '../../../../renderer/editing/tags.ts';
-import { createApp } from '../../../../renderer/state/app.ts';
+import { createApp, startApp } from '../../../../renderer/state/app.ts';
 import type { Backend, RequestName } from '../../../../shared-types/contract.ts';
 import type { TicketDocument } from '../../../../shared-types/plan.ts';
 import { fail, succeed } from '../../../../shared-types/problem.ts';
@@ -26,7 +26,7 @@ function fakeBackend(document: TicketDocument) {
   };
   const backend = { request, listen: () => () => {} } as unknown as Backend;
   const runs = () => asked.filter((one) => one.name === 'evaluation.run').map((one) => one.input.phase);
-  return { backend, asked, runs };
+  return { backend, asked, answers, runs };
 }
 
 async function opened() {
@@ -72,6 +72,53 @@ test('closing sends what is left before it goes back to the shelf', async () => 
   expect(names.indexOf('ticket.patch')).toBeGreaterThan(0);
   expect(names.indexOf('ticket.close')).toBeGreaterThan(names.indexOf('ticket.patch'));
   expect(app.store.get().ticket).toBeNull();
+});
+
+const guessed = { weight: 'warn' as const, sentence: 'Two classes are guessed.' };
+
+test('what the import of an opened drawing guessed is shown with the ticket, and nothing where there is nothing', async () => {
+  const fake = fakeBackend(smallDocument());
+  const app = createApp({
+    ...fake.backend,
+    request: async (name: RequestName, input: never) => {
+      const answer = await fake.backend.request(name === 'ticket.openFile' ? 'ticket.open' : name, input);
+      return name === 'ticket.openFile' && answer.ok
+        ? succeed({ ...(answer.value as object), notes: [guessed] })
+        : answer;
+    },
+  } as Backend);
+  expect(await app.tickets.openFile({ name: 'places.csv', bytes: new Uint8Array() })).toBe(true);
+  expect(app.store.get()).toMatchObject({ dialog: 'notes', openedNotes: [guessed] });
+  expect(await app.tickets.open('t')).toBe(true);
+  expect(app.store.get().dialog).toBeNull();
+});
+
+test('the program starts with the ticket, the notes and the problems of the file it was given', async () => {
+  const fake = fakeBackend(smallDocument());
+  const problem = { code: 'not-found' as const, file: 'settings.json' };
+  fake.answers['about.read'] = () => ({ startTicket: 't', startNotes: [guessed], startProblems: [problem] });
+  const app = createApp(fake.backend);
+  const stop = startApp(app);
+  await vi.waitFor(() => expect(app.store.get().ticket?.id).toBe('t'));
+  expect(app.store.get()).toMatchObject({ dialog: 'notes', openedNotes: [guessed] });
+  expect(
+    app.store
+      .get()
+      .notices.map((one) => one.title)
+      .join(),
+  ).toContain('settings.json');
+  stop();
+});
+
+test('an earlier version opens as the ticket that main made of it', async () => {
+  const fake = fakeBackend(smallDocument());
+  fake.answers['ticket.openVersion'] = () => ({
+    ...{ id: 'v', fileName: 't (earlier).hmticket', revision: 0, document: smallDocument(), recovered: false },
+  });
+  const app = createApp(fake.backend);
+  expect(await app.tickets.openVersion('t', '17-ab')).toBe(true);
+  expect(fake.asked[0]).toEqual({ name: 'ticket.openVersion', input: { id: 't', version: '17-ab' } });
+  expect(app.store.get().ticket?.id).toBe('v');
 });
 
 test('a refusal is told and opens nothing', async () => {

@@ -1,0 +1,23 @@
+import { importWords as words } from '../../../shared-types/words/window/start.ts';
+import type { Imported } from '../../state/app-state.ts';
+
+/** What an import found, guessed or left out, the gravest first. */
+export function Notes({ notes }: { notes: Imported['notes'] }) {
+  if (notes.length === 0) return <p className="soft">{words.noNotes}</p>;
+  const rank = { stop: 0, warn: 1, note: 2 };
+  return (
+    <ul className="note-list" aria-label={words.notes}>
+      {notes
+        .toSorted((a, b) => rank[a.weight] - rank[b.weight])
+        .map((note) => (
+          <li key={`${note.weight} ${note.sentence}`} data-weight={note.weight}>
+            <span className="weight">{words.weights[note.weight]}</span>
+            <div>
+              <p>{note.sentence}</p>
+              {note.refdes && note.refdes.length > 0 && <p className="named">{words.partsNamed(note.refdes)}</p>}
+            </div>
+          </li>
+        ))}
+    </ul>
+  );
+}
