@@ -1,6 +1,7 @@
 import type { Assessment, FieldGrid } from '../../../shared-types/evaluation.ts';
 import type { Side } from '../../../shared-types/geometry.ts';
 import { celsiusToFahrenheit } from '../../../shared-types/units.ts';
+import { type PixelBox, textBox } from '../drawing/boxes.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
 import { type IsothermLine, isothermLines } from '../heat/isotherms.ts';
 import { labelLine } from '../heat/line-labels.ts';
@@ -9,7 +10,7 @@ import { type PaddedField, paddedField } from '../heat/padded-field.ts';
 import { heatScale, limitLevels, rangeOf, shownFields } from '../heat/shown-field.ts';
 import { remembered, type Scene } from '../scene.ts';
 import { projectAll } from '../view/projection.ts';
-import type { Layer } from './layer.ts';
+import { type Layer, sameInputs } from './layer.ts';
 import { lettered } from './lettered.ts';
 
 /** Traced lines of one face, kept until another answer comes: zooming and turning only draw them again. */
@@ -57,27 +58,43 @@ export function isothermLevels(assessment: Assessment, runId: string | null, uni
   return [...heavy, ...beside.map((level) => (nearest(level) < CROWDED_C ? { ...level, text: '' } : level))];
 }
 
-export const isothermLayer: Layer = {
-  name: 'isotherms',
-  inputs: ({ model, projection, theme }) => [
-    model.assessment,
-    model.document.board.outline,
-    model.document.board.cutouts,
-    model.document.board.parts,
-    model.document.plan.tags,
-    model.layers.labels,
-    model.layers.isotherms,
-    model.shownRunId,
-    model.temperatureUnit,
-    projection,
-    theme,
-  ],
-  marks(scene) {
-    const { model, projection } = scene;
-    if (!model.assessment || !model.layers.isotherms) return [];
-    return faceMarks(scene, model.assessment, projection.side);
-  },
-};
+/** What the isotherms and their numbers rest on. */
+export const isothermInputs: Layer['inputs'] = ({ model, projection, theme }) => [
+  model.assessment,
+  model.document.board.outline,
+  model.document.board.cutouts,
+  model.document.board.parts,
+  model.document.plan.tags,
+  model.layers.labels,
+  model.layers.isotherms,
+  model.shownRunId,
+  model.temperatureUnit,
+  projection,
+  theme,
+];
+
+export const isothermLayer: Layer = { name: 'isotherms', inputs: isothermInputs, marks: drawnOnce };
+
+function sheet(scene: Scene): Mark[] {
+  const { model, projection } = scene;
+  if (!model.assessment || !model.layers.isotherms) return [];
+  return faceMarks(scene, model.assessment, projection.side);
+}
+
+let last: { inputs: readonly unknown[]; marks: Mark[] } | null = null;
+
+/** The sheet as it is drawn, made once for the sheet itself and for what keeps clear of its numbers. */
+function drawnOnce(scene: Scene): Mark[] {
+  const inputs = isothermInputs(scene);
+  if (!last || !sameInputs(last.inputs, inputs)) last = { inputs, marks: sheet(scene) };
+  return last.marks;
+}
+
+/** Boxes of the isotherms' numbers: those of the rings keep clear of them. */
+export const isothermNumbers = (scene: Scene): PixelBox[] =>
+  drawnOnce(scene).flatMap((mark) =>
+    mark.kind === 'text' ? [textBox(mark, mark.text, ((mark.turnDeg ?? 0) * Math.PI) / 180)] : [],
+  );
 
 function faceMarks(scene: Scene, assessment: Assessment, side: Side): Mark[] {
   const { model, projection, theme } = scene;

@@ -5,28 +5,25 @@ import { type Mark, type Stroke, textWidth } from '../drawing/marks.ts';
 import { dashes, measured, withGaps } from '../drawing/strokes.ts';
 import { RING_DISTANCES_MM, ringsAround } from '../sites/rings.ts';
 import { projectAll } from '../view/projection.ts';
+import { isothermInputs, isothermNumbers } from './isotherms.ts';
 import type { Layer } from './layer.ts';
 import { lettered } from './lettered.ts';
 
 /** Distances from the rework areas' edges, on both sides of the board: heat does not stop at the laminate. */
 export const ringLayer: Layer = {
   name: 'rings',
-  inputs: ({ model, projection, theme }) => [
-    model.document.plan.sites,
-    model.document.plan.tags,
-    model.document.board.parts,
-    model.layers.rings,
-    model.layers.labels,
-    model.lengthUnit,
-    projection,
-    theme,
+  inputs: (scene) => [
+    ...isothermInputs(scene),
+    scene.model.document.plan.sites,
+    scene.model.layers.rings,
+    scene.model.lengthUnit,
   ],
   marks(scene) {
     const { model, projection, theme } = scene;
     const areas = model.document.plan.sites.map((site) => site.area);
     if (!model.layers.rings || areas.length === 0) return [];
     const stroke: Stroke = { colour: theme.softInk, width: 1 };
-    const taken = [...lettered(scene)];
+    const taken = [...lettered(scene), ...isothermNumbers(scene)];
     const marks = RING_DISTANCES_MM.flatMap((distance) => {
       const rings = ringsAround(areas, distance, Math.max(0.005, 0.2 / projection.zoom));
       const lines = rings.map((ring) => projectAll(projection, ring));

@@ -14,10 +14,17 @@ export function Notes({ notes }: { notes: Imported['notes'] }) {
             <span className="weight">{words.weights[note.weight]}</span>
             <div>
               <p>{note.sentence}</p>
-              {note.refdes && note.refdes.length > 0 && <p className="named">{words.partsNamed(note.refdes)}</p>}
+              <Named note={note} />
             </div>
           </li>
         ))}
     </ul>
   );
+}
+
+/** The parts that a note is about, where its sentence does not name them all. */
+function Named({ note }: { note: Imported['notes'][number] }) {
+  const said = new Set(note.sentence.split(/[\s,.;:()]+/));
+  const { refdes = [] } = note;
+  return refdes.every((one) => said.has(one)) ? null : <p className="named">{words.partsNamed(refdes)}</p>;
 }

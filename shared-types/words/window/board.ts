@@ -7,7 +7,7 @@ export const boardWords = {
   parts: 'Parts',
   partsOf: (top: number, bottom: number) => `${top} top, ${bottom} bottom`,
   empty: 'Empty positions',
-  drawnFrom: 'Drawn from',
+  drawnFrom: 'Source of the drawing:',
   unknownSource: 'not said',
   licence: 'Licence',
   invented: 'Invented for demonstration',

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { overlap, textBox } from '../../../../renderer/canvas/drawing/boxes.ts';
+import { isothermNumbers } from '../../../../renderer/canvas/layers/isotherms.ts';
 import { ringLayer } from '../../../../renderer/canvas/layers/rings.ts';
 import { distanceToArea, ringAround, ringsAround } from '../../../../renderer/canvas/sites/rings.ts';
 import { siteOn } from '../../../../shared-types/rules/new-plan.ts';
-import { boardWith, modelOf, part, sceneOf } from './sample.ts';
+import { assessmentOf, boardWith, modelOf, part, sceneOf } from './sample.ts';
 
 const area = (x: number, y: number, lengthMm: number, widthMm: number, turnDeg: number) => ({
   x,
@@ -54,6 +56,19 @@ describe('distance rings', () => {
       const model = modelOf(boardWith([target]), { sites: [siteOn(target, 'site-1')] }, { shownSide });
       const texts = ringLayer.marks(sceneOf(model)).flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
       expect(texts).toEqual(['5 mm', '10 mm', '20 mm']);
+    }
+  });
+
+  it('keep their numbers off those of the isotherms', () => {
+    const target = part('U1', 50, 30, 10, 10);
+    const rest = { assessment: assessmentOf((x, y) => 240 - 3 * Math.hypot(x - 48, y - 31)) };
+    const model = modelOf(boardWith([target]), { sites: [siteOn(target, 'site-1')] }, rest);
+    for (let zoom = 6; zoom < 30; zoom *= 1.04) {
+      const scene = sceneOf(model, { zoom });
+      const rings = ringLayer.marks(scene).flatMap((mark) => (mark.kind === 'text' ? [textBox(mark, mark.text)] : []));
+      const isotherms = isothermNumbers(scene);
+      expect(isotherms.length).toBeGreaterThan(3);
+      for (const box of rings) expect(isotherms.some((other) => overlap(box, other))).toBe(false);
     }
   });
 
