@@ -99,7 +99,10 @@ function wheelEvents(surface: HTMLElement, target: InputTarget, signal: AbortSig
       event.preventDefault();
       const { shift, ctrl } = modifiersOf(event);
       const { deltaX: dx, deltaY: dy, deltaMode: mode } = event;
-      target.tools.wheel({ screen: screenOf(surface, event), dx, dy, mode, ctrl, shift });
+      const screen = screenOf(surface, event);
+      target.tools.wheel({ screen, dx, dy, mode, ctrl, shift });
+      // The board has moved under a pointer that rests.
+      if (!target.tools.busy()) target.hovered(screen, false);
     },
     { signal, passive: false },
   );

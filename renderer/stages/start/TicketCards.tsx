@@ -103,7 +103,7 @@ function Caption({ card, title }: { card: TicketCard; title: string }) {
   if (card.problem) {
     const { what, todo } = problemWords(card.problem);
     return (
-      <div className="caption">
+      <div className="caption of-file">
         <span className="number">{card.fileName}</span>
         <span className="facts">
           {what}. {todo}
@@ -113,7 +113,7 @@ function Caption({ card, title }: { card: TicketCard; title: string }) {
   }
   const day = new Date(card.changedAt).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
   return (
-    <div className="caption">
+    <div className={title === card.number || card.sample ? 'caption' : 'caption of-file'}>
       <span className="number">{title}</span>
       {!card.sample && <span className="when">{day}</span>}
       <span className="board">
