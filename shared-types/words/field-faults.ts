@@ -47,4 +47,5 @@ export function fieldFault(issue: Issue, document: unknown): string {
   }
 }
 
-export const andMore = (count: number): string => (count > 0 ? ` (and ${count} more faults)` : '');
+export const andMore = (count: number): string =>
+  count > 0 ? ` (and ${count} more ${count === 1 ? 'fault' : 'faults'})` : '';
