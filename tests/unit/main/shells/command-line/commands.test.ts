@@ -1,35 +1,16 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { writeBoard } from '../../../../../main/document/open-document.ts';
-import { runCommandLine } from '../../../../../main/shells/command-line/run.ts';
 import { boardWith, partNamed } from '../../../../support/boards.ts';
+import { commandLineIn } from '../../../../support/command-line.ts';
 
-vi.stubGlobal('__VERSION__', 'test');
-const folder = mkdtempSync(join(tmpdir(), 'heatmargin-cli-'));
-const at = (name: string): string => join(folder, name);
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-async function run(...words: string[]): Promise<{ status: number; out: string; error: string }> {
-  let out = '';
-  let error = '';
-  const status = await runCommandLine(words, {
-    out: (text) => {
-      out += text;
-    },
-    error: (text) => {
-      error += text;
-    },
-  });
-  return { status, out, error };
-}
+const { at, run } = commandLineIn('commands');
 
 const capacitor = (refdes: string, x: number, side: 'top' | 'bottom') =>
   partNamed(refdes, {
     x,
     side,
-    class: 'mlcc',
+    class: 'chip-capacitor',
     package: { name: '0402', shape: 'rectangle', lengthMm: 1, widthMm: 0.5, heightMm: 0.5 },
   });
 

@@ -1,28 +1,10 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { readBoard, writeBoard } from '../../../../../main/document/open-document.ts';
-import { runCommandLine } from '../../../../../main/shells/command-line/run.ts';
 import { boardWith, partNamed } from '../../../../support/boards.ts';
+import { commandLineIn } from '../../../../support/command-line.ts';
 
-vi.stubGlobal('__VERSION__', 'test');
-const folder = mkdtempSync(join(tmpdir(), 'heatmargin-export-'));
-const at = (name: string): string => join(folder, name);
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-async function run(...words: string[]): Promise<{ status: number; out: string; error: string }> {
-  const heard = { out: '', error: '' };
-  const status = await runCommandLine(words, {
-    out: (text) => {
-      heard.out += text;
-    },
-    error: (text) => {
-      heard.error += text;
-    },
-  });
-  return { status, ...heard };
-}
+const { at, run } = commandLineIn('export');
 
 const board = boardWith([partNamed('U1'), partNamed('U2', { x: 12.3456, y: 7.5, turn: 22.5, side: 'bottom' })]);
 

@@ -1,27 +1,9 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, test, vi } from 'vitest';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
 import { readBoard } from '../../../../../main/document/open-document.ts';
-import { runCommandLine } from '../../../../../main/shells/command-line/run.ts';
+import { commandLineIn } from '../../../../support/command-line.ts';
 
-vi.stubGlobal('__VERSION__', 'test');
-const folder = mkdtempSync(join(tmpdir(), 'heatmargin-import-'));
-const at = (name: string): string => join(folder, name);
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-async function run(...words: string[]): Promise<{ status: number; out: string; error: string }> {
-  const heard = { out: '', error: '' };
-  const status = await runCommandLine(words, {
-    out: (text) => {
-      heard.out += text;
-    },
-    error: (text) => {
-      heard.error += text;
-    },
-  });
-  return { status, ...heard };
-}
+const { at, run } = commandLineIn('import');
 
 /** Two images of three parts, without a unit. */
 const ROWS = [0, 100].flatMap((x) =>
