@@ -30,6 +30,11 @@ describe('random boards', () => {
     );
   });
 
+  it('keep off their mounting holes where parts are crowded', () => {
+    for (let seed = 1; seed <= 12; seed++)
+      expect(misplaced(randomBoard(seed, 220)).inCutout, `seed ${seed}`).toEqual([]);
+  });
+
   it('use both sides and put bypass parts under the array', () => {
     const board = randomBoard(5, 200);
     const target = board.parts[0];
