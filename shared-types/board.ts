@@ -9,6 +9,7 @@ import {
   type TurnedRectangle,
   turnVector,
 } from './geometry.ts';
+import { boardPhotosSchema } from './photo.ts';
 
 const refdes = z.string().min(1).max(64).describe('Reference designator, unique on the board.');
 const positiveMm = z.number().positive().max(2000);
@@ -122,6 +123,7 @@ export const boardSchema = z
     parts: z.array(partSchema).max(20000),
     fiducials: z.array(fiducialSchema).max(1000),
     covers: z.array(coverSchema).max(1000),
+    photos: boardPhotosSchema,
     source: boardSourceSchema,
   })
   .meta({
@@ -159,6 +161,7 @@ export function emptyBoard(name: string, lengthMm: number, widthMm: number): Boa
     parts: [],
     fiducials: [],
     covers: [],
+    photos: [],
     source: { drawnFrom: 'drawn by hand', licence: '', invented: false },
   };
 }

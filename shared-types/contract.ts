@@ -110,6 +110,16 @@ export const requests = {
     input: z.strictObject({ id: ticketId, version: z.string().max(100) }),
     output: openedTicketSchema,
   },
+  /** Takes the bytes of a picture into the ticket; a patch of the board then names it by its hash. Errors: not-a-picture, too-large. */
+  'photo.add': {
+    input: z.strictObject({ id: ticketId, bytes }),
+    output: z.strictObject({ sha256: z.string() }),
+  },
+  /** The bytes of a picture of the ticket. Errors: not-found. */
+  'photo.read': {
+    input: z.strictObject({ id: ticketId, sha256: z.string().max(64) }),
+    output: z.strictObject({ bytes }),
+  },
   'ticket.close': { input: z.strictObject({ id: ticketId }), output: none },
   'ticket.remove': { input: z.strictObject({ id: ticketId }), output: none },
   'import.read': {

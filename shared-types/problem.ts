@@ -20,6 +20,7 @@ export const PROBLEM_CODES = [
   'no-outline',
   'unclear-units',
   'invalid-gerber',
+  'not-a-picture',
   'part-unknown',
   'evaluation-failed',
   'cancelled',

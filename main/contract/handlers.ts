@@ -2,6 +2,7 @@ import type { Bench } from './bench.ts';
 import type { Handlers } from './dispatch.ts';
 import { evaluationHandlers } from './evaluation-handlers.ts';
 import { openingHandlers } from './opening-handlers.ts';
+import { photoHandlers } from './photo-handlers.ts';
 import type { Services } from './program.ts';
 import { programHandlers } from './program-handlers.ts';
 import { shelfHandlers } from './shelf-handlers.ts';
@@ -12,6 +13,7 @@ export const createHandlers = (services: Services, bench: Bench): Handlers => ({
   ...shelfHandlers(services, bench),
   ...openingHandlers(services, bench),
   ...ticketHandlers(bench),
+  ...photoHandlers(bench),
   ...evaluationHandlers(services, bench),
   ...programHandlers(services),
 });

@@ -1,17 +1,13 @@
 import type { z } from 'zod';
 import { type Board, boardSchema } from '../../shared-types/board.ts';
-import { BOARD_FORMAT, BOARD_VERSION, PLAN_FORMAT, PLAN_VERSION } from '../../shared-types/format-version.ts';
 import { type Plan, planSchema } from '../../shared-types/plan.ts';
 import { type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { boardFault } from '../../shared-types/rules/board-faults.ts';
 import { planFault } from '../../shared-types/rules/plan-faults.ts';
 import { andMore, fieldFault } from '../../shared-types/words/field-faults.ts';
-import { type Format, migrate } from './migrations.ts';
+import { BOARD, PLAN } from './migrations/formats.ts';
+import { type Format, migrate } from './migrations/migrate.ts';
 import { parseJson } from './parse-json.ts';
-
-/** The formats, with their migrations; a version step adds one. */
-export const BOARD: Format = { name: BOARD_FORMAT, version: BOARD_VERSION, migrations: [] };
-export const PLAN: Format = { name: PLAN_FORMAT, version: PLAN_VERSION, migrations: [] };
 
 /**
  * Board JSON text to a valid board.

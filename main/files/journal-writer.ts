@@ -51,7 +51,8 @@ export function createJournalWriter(
   const inTurn = createTurns();
   const work: Work = {
     ...{ place, state, told, journal, inTurn },
-    ...{ waiting: [], wholeNext: false, refusalTold: false, timer: null },
+    // A journal taken over may come from an older program: what follows it needs a document of this one before it.
+    ...{ waiting: [], wholeNext: existing !== null, refusalTold: false, timer: null },
   };
   const beat = setInterval(() => void work.journal.beat(place.now()), BEAT_MS);
   beat.unref();

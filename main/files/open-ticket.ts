@@ -7,6 +7,7 @@ import { type ClaimedJournal, claimDeadJournals, type RecoveryPlace } from './jo
 import type { SessionPlace, SessionStart } from './session-types.ts';
 import { addToFolder, readTicketAt } from './shelf.ts';
 import { conflictStem } from './ticket-names.ts';
+import { withLoosePictures } from './ticket-photos.ts';
 
 /** What opening found: where the session starts, whether work of a dead run was taken over, and what to tell. */
 export type Opening = { start: SessionStart; recovered: boolean; problems: Problem[] };
@@ -43,7 +44,9 @@ async function settle(place: SessionPlace, opening: Opening, journal: ClaimedJou
     await place.fs.unlink(journalPath).catch(() => undefined);
   } else if (!opening.recovered && replay.knownHashes.includes(start.fileHash)) {
     opening.recovered = true;
-    opening.start = { ...start, document: replay.document, revision: replay.revision, unsaved: true, journalPath };
+    const photos = await withLoosePictures(place.loosePhotos, replay.document.board, start.photos);
+    const { document, revision } = replay;
+    opening.start = { ...start, document, photos, revision, unsaved: true, journalPath };
   } else {
     const problem = await keepBeside(place, start, journal);
     if (problem) opening.problems.push(problem);
@@ -52,7 +55,9 @@ async function settle(place: SessionPlace, opening: Opening, journal: ClaimedJou
 
 /** The file went another way since: the recovered work becomes a ticket of its own, and only then its journal goes. */
 async function keepBeside(place: SessionPlace, start: SessionStart, journal: ClaimedJournal): Promise<Problem | null> {
-  const bytes = packTicket({ document: journal.replay.document, photos: start.photos });
+  const { document } = journal.replay;
+  const photos = await withLoosePictures(place.loosePhotos, document.board, start.photos);
+  const bytes = packTicket({ document, photos });
   const stem = conflictStem(basename(start.path), place.now());
   const kept = await addToFolder(place.fs, dirname(start.path), stem, bytes);
   if (!kept.ok) return kept.problem;

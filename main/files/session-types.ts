@@ -2,6 +2,8 @@ import type { DocumentPatch, MainEvent } from '../../shared-types/contract.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Result } from '../../shared-types/problem.ts';
 import type { FileSystem } from './file-system.ts';
+import type { LoosePhotos } from './loose-photos.ts';
+import type { Pictures } from './ticket-photos.ts';
 import type { Versions } from './versions.ts';
 
 /** What every session shares. Pauses in ms; tests shorten them. */
@@ -9,6 +11,7 @@ export type SessionPlace = {
   fs: FileSystem;
   journalFolder: string;
   versions: Versions;
+  loosePhotos: LoosePhotos;
   now: () => Date;
   /** From a patch to the journal on the disk; the promise of the program is one second. */
   journalAfterMs: number;
@@ -25,7 +28,7 @@ export type SessionStart = {
   id: string;
   path: string;
   document: TicketDocument;
-  photos: ReadonlyMap<string, Uint8Array>;
+  photos: Pictures;
   /** Hash of the file's content as read or written last. */
   fileHash: string;
   revision: number;
@@ -50,6 +53,10 @@ export type TicketSession = {
   patch(base: number, patches: readonly DocumentPatch[]): Result<{ revision: number; gap: boolean }>;
   /** Takes a whole document. Errors: as `patch`. */
   replace(document: TicketDocument): Result<{ revision: number }>;
+  /** Pictures at hand by their hash, named by the board or not. */
+  readonly pictures: Pictures;
+  /** Takes a picture in before a patch names it. Errors: as `addPicture`. */
+  addPicture(bytes: Uint8Array): Promise<Result<{ sha256: string }>>;
   save(): Promise<Result<SavedTicket>>;
   /** Saves and lets go. On a problem the session stays open and goes on trying. */
   close(): Promise<Result<SavedTicket>>;

@@ -10,8 +10,10 @@ import { createTurns } from './in-turn.ts';
 import { createJournalWriter, type JournalWriter } from './journal-writer.ts';
 import { saveTicket } from './save-ticket.ts';
 import type { SavedTicket, SessionEvent, SessionPlace, SessionStart, TicketSession } from './session-types.ts';
+import { addPicture, dropUnnamed } from './ticket-photos.ts';
 
 type State = SessionStart & {
+  photos: Map<string, Uint8Array>;
   place: SessionPlace;
   savedRevision: number;
   last: SavedTicket;
@@ -49,6 +51,8 @@ export function createTicketSession(place: SessionPlace, start: SessionStart): T
     },
     patch: (base, patches) => patch(state, save, base, patches),
     replace: (document) => replace(state, save, document),
+    pictures: state.photos,
+    addPicture: (bytes) => addPicture(place.loosePhotos, state.photos, bytes),
     save,
     close: () => close(state, save),
     tell(listener) {
@@ -60,6 +64,7 @@ export function createTicketSession(place: SessionPlace, start: SessionStart): T
 function startState(place: SessionPlace, start: SessionStart): State {
   const state: Omit<State, 'writer'> & { writer?: JournalWriter } = {
     ...start,
+    photos: new Map(start.photos),
     place,
     savedRevision: start.unsaved ? -1 : start.revision,
     last: { savedAt: place.now().toISOString(), conflictCopy: null },
@@ -154,6 +159,8 @@ async function settleJournal(state: State, path: string, revision: number): Prom
 }
 
 async function close(state: State, save: Save): Promise<Result<SavedTicket>> {
+  // Pictures that nothing names any more leave the file when nobody can undo to them.
+  if (dropUnnamed(state.photos, state.document.board)) state.savedRevision = -1;
   const saved = await save();
   if (!saved.ok) {
     await state.writer.flush();

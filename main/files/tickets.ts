@@ -7,6 +7,7 @@ import { packTicket } from '../document/ticket-archive.ts';
 import { attempt } from './file-problems.ts';
 import type { FileSystem } from './file-system.ts';
 import { createTurns } from './in-turn.ts';
+import { createLoosePhotos } from './loose-photos.ts';
 import { openTicketAt } from './open-ticket.ts';
 import { adoptOrphans } from './orphan-journals.ts';
 import { SESSION_PAUSES, type SessionPlace, type TicketSession } from './session-types.ts';
@@ -59,8 +60,10 @@ type State = {
 export function createTickets(options: TicketsOptions): Tickets {
   const { fs, appFolder, now = () => new Date(), pauses } = options;
   const versions = createVersions(fs, join(appFolder, 'versions'), now);
+  const journalFolder = join(appFolder, 'journals');
   const place: SessionPlace = {
-    ...{ fs, versions, now, journalFolder: join(appFolder, 'journals') },
+    ...{ fs, versions, now, journalFolder },
+    loosePhotos: createLoosePhotos(fs, join(appFolder, 'photos'), journalFolder, now),
     ...{ ...SESSION_PAUSES, ...pauses },
   };
   const shelf = createShelf(fs, options.shelfFolder);
@@ -77,7 +80,12 @@ export function createTickets(options: TicketsOptions): Tickets {
     openVersion: (id, version) => inTurn(() => openVersion(state, id, version)),
     release: (session) => inTurn(() => release(state, session)),
     remove: (id) => inTurn(() => remove(state, id)),
-    adoptOrphans: () => inTurn(() => adoptOrphans(recoveryPlace(state), shelf)),
+    adoptOrphans: () =>
+      inTurn(async () => {
+        const adopted = await adoptOrphans({ ...recoveryPlace(state), loosePhotos: place.loosePhotos }, shelf);
+        await place.loosePhotos.sweep();
+        return adopted;
+      }),
     closeAll: () =>
       inTurn(async () => {
         const left = await Promise.all([...state.open, ...state.parked].map((session) => release(state, session)));

@@ -262,6 +262,7 @@ export function randomBoard(seed: number, partCount: number): Board {
     parts: bench.parts,
     fiducials: [],
     covers: [],
+    photos: [],
     source: invented(`made by chance, seed ${seed}`),
   };
 }

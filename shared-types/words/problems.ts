@@ -58,6 +58,10 @@ const sentences: Record<ProblemCode, Sentence> = {
     what: `is no valid Gerber file${d.reason ? `: ${d.reason}` : ''}`,
     todo: 'Export the layer again.',
   }),
+  'not-a-picture': (d) => ({
+    what: `is no picture that can be used${d.found ? ` (${d.found})` : ''}`,
+    todo: d.todo ? String(d.todo) : 'Give a JPEG, PNG, WebP or TIFF file.',
+  }),
   'part-unknown': (d) => ({ what: `has no part ${d.refdes ?? ''}`.trimEnd(), todo: 'Check the designator.' }),
   'evaluation-failed': (d) => ({
     what: `could not be evaluated${d.reason ? `: ${d.reason}` : ''}`,

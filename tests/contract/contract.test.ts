@@ -60,6 +60,10 @@ async function story(connect: Connect) {
   await ask('ticket.replace', { id, document: { ...opened.value.document, board: smallBoard('Second drawing') } });
   await ask('evaluation.cancel', { id });
   await ask('evaluation.run', { id, phase: 'both' });
+  const picture = new Uint8Array([0xff, 0xd8, 0xff, 1, 2, 3]);
+  const added = await ask('photo.add', { id, bytes: picture });
+  await ask('photo.read', { id, sha256: added.ok ? added.value.sha256 : '' });
+  await ask('photo.read', { id, sha256: 'none' });
   await ask('ticket.save', { id });
   await ask('workMap.render', { id });
   await ask('ticket.versions', { id });
@@ -111,6 +115,7 @@ test('the story answers as the contract says', async () => {
     answers as [string, { ok: boolean; value?: Record<string, unknown>; problem?: { code: string } }][]
   ).map(([name, answer]) => [name, answer.ok ? 'ok' : answer.problem?.code]);
   expect(told.filter(([, outcome]) => outcome !== 'ok')).toEqual([
+    ['photo.read', 'not-found'],
     ['ticket.openVersion', 'not-found'],
     ['ticket.new', 'file-exists'],
     ['import.read', 'unknown-file-kind'],

@@ -181,6 +181,7 @@ function assemble(
     parts,
     fiducials: [...marksPlaced(parts), ...marksByPads(layers, parts, shift)],
     covers: [],
+    photos: [],
     source: { drawnFrom: drawnFrom(files), licence: '', invented: false },
   };
 }

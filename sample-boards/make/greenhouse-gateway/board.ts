@@ -42,6 +42,7 @@ export function greenhouseGateway(): Board {
     parts: bench.parts,
     fiducials: FIDUCIALS,
     covers: [RADIO_CAN],
+    photos: [],
     source: invented('made by a script of this project; a board that exists nowhere'),
   };
 }

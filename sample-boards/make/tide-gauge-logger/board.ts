@@ -109,6 +109,7 @@ export function tideGaugeLogger(): Board {
     parts: bench.parts,
     fiducials: [],
     covers: [],
+    photos: [],
     source: invented('as if drawn by hand from two photos and a ruler; made by a script of this project'),
   };
 }

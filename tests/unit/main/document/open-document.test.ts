@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { migrate } from '../../../../main/document/migrations.ts';
+import { migrate } from '../../../../main/document/migrations/migrate.ts';
 import { readBoard, readPlan, writeBoard, writePlan } from '../../../../main/document/open-document.ts';
 import { emptyBoard } from '../../../../shared-types/board.ts';
 import { planForTargets } from '../../../../shared-types/rules/new-plan.ts';

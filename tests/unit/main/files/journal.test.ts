@@ -70,7 +70,7 @@ test('patches that fit no place, and documents that would not open, lead nowhere
   };
   expect(replayJournal(journal([entries[0], nowhere]))?.revision).toBe(1);
   const broken = bareTicket();
-  const document = { ...broken, board: { ...broken.board, version: 99 as 1 } };
+  const document = { ...broken, board: { ...broken.board, version: 99 as typeof broken.board.version } };
   expect(replayJournal(journal([{ kind: 'document', revision: 1, document }]))).toBeNull();
   expect(replayJournal(journal([]))).toBeNull();
   expect(replayJournal('')).toBeNull();

@@ -1,4 +1,4 @@
-import { fail, type Result, succeed } from '../../shared-types/problem.ts';
+import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
 
 /** One step of a format: turns a document of version `from` into one of version `from + 1`. */
 export type Migration = { from: number; migrate: (document: Record<string, unknown>) => Record<string, unknown> };
