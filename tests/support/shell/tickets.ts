@@ -12,12 +12,13 @@ const PAUSES = { journalAfterMs: 5, saveAfterMs: 60_000, retryAfterMs: 20 };
 /** The tickets of one bench: shelf and app folder below `folder`, or an app folder of its own on a shared shelf. */
 export function bench(
   folder: string,
-  options: { app?: string; fs?: FileSystem; pauses?: Partial<typeof PAUSES> } = {},
+  options: { app?: string; fs?: FileSystem; pauses?: Partial<typeof PAUSES>; now?: () => Date } = {},
 ): Tickets {
   const tickets = createTickets({
     fs: options.fs ?? nodeFileSystem,
     shelfFolder: join(folder, 'shelf'),
     appFolder: join(folder, options.app ?? 'app'),
+    now: options.now,
     pauses: { ...PAUSES, ...options.pauses },
   });
   onTestFinished(async () => {

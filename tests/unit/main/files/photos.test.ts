@@ -2,10 +2,8 @@ import { readdirSync, readFileSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { contentHash } from '../../../../main/files/content-hash.ts';
-import { nodeFileSystem } from '../../../../main/files/file-system.ts';
 import type { TicketSession } from '../../../../main/files/session-types.ts';
 import { readTicketFile } from '../../../../main/files/ticket-file.ts';
-import { createTickets } from '../../../../main/files/tickets.ts';
 import { readZipDirectory } from '../../../../main/files/zip-directory.ts';
 import type { DocumentPatch } from '../../../../shared-types/contract.ts';
 import type { BoardPhoto } from '../../../../shared-types/photo.ts';
@@ -100,10 +98,7 @@ test('two benches on one ticket: the copy of the later one has its photo too', a
 test('an earlier version still has the photo that was taken off', async () => {
   const folder = temporaryFolder();
   let minutes = 0;
-  const tickets = createTickets({
-    ...{ fs: nodeFileSystem, shelfFolder: join(folder, 'shelf'), appFolder: join(folder, 'app') },
-    now: () => new Date(Date.now() + minutes * 60_000),
-  });
+  const tickets = bench(folder, { now: () => new Date(Date.now() + minutes * 60_000) });
   const session = await newTicket(tickets);
   const sha256 = await withPhoto(session);
   await session.save();
@@ -114,7 +109,6 @@ test('an earlier version still has the photo that was taken off', async () => {
   const earlier = await tickets.openVersion(session.id, version.id);
   expect(earlier.ok && earlier.value.session.pictures.get(sha256)).toEqual(pictureOf(1));
   expect(earlier.ok && earlier.value.session.document.board.photos).toEqual([photoOf(sha256)]);
-  await tickets.closeAll();
 });
 
 test('what no journal names is swept, but not what has just come in', async () => {
