@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Board } from './board.ts';
 import { PLAN_FORMAT, PLAN_VERSION } from './format-version.ts';
 import { pointSchema, sideSchema } from './geometry.ts';
+import { MOISTURE_LEVELS } from './library/moisture.ts';
 import { segmentSchema } from './profile.ts';
 import { tagSchema } from './tags.ts';
 
@@ -75,6 +76,24 @@ export const stationSchema = z.strictObject({
 });
 export type Station = z.infer<typeof stationSchema>;
 
+/** Moisture of the part that goes on: what its bag and its label say. */
+export const incomingSchema = z.strictObject({
+  moistureLevel: z.enum([...MOISTURE_LEVELS, 'unknown']).describe('Level of J-STD-020 on the label of the dry bag.'),
+  openH: z
+    .number()
+    .min(0)
+    .max(1e6)
+    .nullable()
+    .describe('Hours out of the dry bag until it is soldered; null: not known.'),
+  thicknessMm: z
+    .number()
+    .positive()
+    .max(50)
+    .nullable()
+    .describe('Body without balls or leads, mm; null: the height of the part that comes off is taken.'),
+});
+export type Incoming = z.infer<typeof incomingSchema>;
+
 /** A place where a part is exchanged. The rework area is the nozzle's work: by default the target's body. */
 export const siteSchema = z.strictObject({
   id,
@@ -92,6 +111,13 @@ export const siteSchema = z.strictObject({
     .describe('Rework area: a turned rectangle, mm.'),
   alloyOff: z.string().max(64).describe("Alloy of the joints that come off, or 'unknown'."),
   alloyOn: z.string().max(64).describe("Alloy of the joints that go on, or 'unknown'."),
+  exchangedBefore: z
+    .int()
+    .min(0)
+    .max(20)
+    .nullable()
+    .describe('How often a part was exchanged at this place before; null: not known.'),
+  incoming: incomingSchema,
 });
 export type Site = z.infer<typeof siteSchema>;
 

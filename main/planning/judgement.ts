@@ -94,3 +94,6 @@ export function mostlyFrom(exposure: PartExposure): 'gas' | 'preheater' | 'joint
   if (joints >= gas && joints >= preheater) return 'joints';
   return gas >= preheater ? 'gas' : 'preheater';
 }
+
+/** Classes whose data is read out before their joints melt. */
+export const holdsData = (classId: string): boolean => classId === 'flash-memory' || classId === 'serial-memory';

@@ -80,6 +80,21 @@ export const UNDERFILL_BELOW_SOLIDUS_K = figure(
 /** Body temperature above which J-STD-033 asks whether the board must be baked before rework. */
 export const BAKE_ABOVE_C = figure(200, memory('J-STD-033 clause 6, rework of boards: bodies above 200 °C'));
 
+/**
+ * Exchanges at one place after which a shop stops. IPC-7711/21 sets no limit; two replacements of an array and then scrap is
+ * the practice of shops for the highest class.
+ */
+export const MOST_EXCHANGES = figure(
+  2,
+  found('Practice of shops: two replacements of an array, then scrap (SMTnet 6465); IPC-7711/21 sets no limit', 'M'),
+);
+
+/** What electrolytics stand for the hours of a bake, C. */
+export const ELECTROLYTIC_BAKE_C = figure(
+  105,
+  found('Electrolytics do not stand a bake above 105 to 115 °C (SMTnet 6904 on J-STD-033)', 'M'),
+);
+
 /** Clearance that a nozzle and a mini-stencil need, mm, body to body. */
 export const KEEP_OUT_MM = figure(
   3.125,

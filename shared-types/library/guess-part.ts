@@ -65,11 +65,20 @@ function oriented(size: ReadSize, bodyMm: GuessInput['bodyMm']): ReadSize {
   return !clear || padsLieAlong === sizeLiesAlong ? size : { ...size, lengthMm: size.widthMm, widthMm: size.lengthMm };
 }
 
+/** Packages that a serial memory comes in. */
+const MEMORY_PACKAGES = new Set(['so', 'qfn', 'sot']);
+/** Type numbers of serial memories: 24 (two-wire), 25 (four-wire), 93 (three-wire), with letters before and behind. */
+const SERIAL_MEMORY =
+  /(?<![A-Z0-9])[A-Z]{0,3}(?:24(?:A?A|C|LC|FC|CW)\d{2,4}|25(?:Q|QX|X|LC|LP|L|V|WP|WQ|F|P|PE|SF|A?A)\d{2,4}|93(?:C|LC|AA)\d{2})(?![0-9])/;
+
 /** Words in the value that change the class: a memory that holds data, a thermistor. */
 function byValue(reading: Reading, value: string): Reading {
   const upper = value.toUpperCase();
   const fragment = /E-?MMC|UFS|NAND/.exec(upper)?.[0];
   if (fragment && ARRAYS.has(reading.classId)) return { ...reading, classId: 'flash-memory' };
+  const memory = SERIAL_MEMORY.exec(upper)?.[0] ?? /SERIAL FLASH|SPI FLASH|EEPROM/.exec(upper)?.[0];
+  if (memory && MEMORY_PACKAGES.has(reading.classId))
+    return { ...reading, classId: 'serial-memory', reason: { code: 'value', fragment: memory } };
   const ntc = /NTC/.exec(upper)?.[0];
   if (ntc && reading.classId === 'chip-resistor')
     return { ...reading, classId: 'ntc', reason: { code: 'value', fragment: ntc } };

@@ -86,6 +86,8 @@ export function siteOn(part: Part, siteId: string): Site {
     area: bodyOf(part),
     alloyOff: part.alloy,
     alloyOn: 'sac305',
+    exchangedBefore: null,
+    incoming: { moistureLevel: 'unknown', openH: null, thicknessMm: null },
   };
 }
 

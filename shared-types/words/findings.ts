@@ -1,5 +1,6 @@
 import type { Finding } from '../evaluation.ts';
 import { textOf } from './figures.ts';
+import { HANDLING_SENTENCES, VERDICT_SENTENCES } from './finding-sentences/handling.ts';
 import { NEIGHBOUR_SENTENCES } from './finding-sentences/neighbours.ts';
 import { INPUT_SENTENCES, PLAN_SENTENCES } from './finding-sentences/plan.ts';
 import type { FindingSentence, FindingWords } from './finding-sentences/sentence.ts';
@@ -9,8 +10,10 @@ import { METRIC, type Measures } from './measures.ts';
 
 /** In the order in which findings of one weight are listed. */
 const SENTENCES = {
+  ...VERDICT_SENTENCES,
   ...TARGET_SENTENCES,
   ...SITE_SENTENCES,
+  ...HANDLING_SENTENCES,
   ...NEIGHBOUR_SENTENCES,
   ...PLAN_SENTENCES,
   ...INPUT_SENTENCES,

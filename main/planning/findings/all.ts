@@ -1,7 +1,9 @@
 import type { Finding, PartAction } from '../../../shared-types/evaluation.ts';
 import { FINDING_CODES } from '../../../shared-types/words/findings.ts';
 import { compareDesignators, type PlanningContext } from '../context.ts';
+import { bakeFindings } from './bake.ts';
 import { coverFindings } from './covers.ts';
+import { handlingFindings, verdictFindings } from './handling.ts';
 import { inputFindings } from './inputs.ts';
 import { neighbourFindings } from './neighbours.ts';
 import { planFindings } from './plan.ts';
@@ -24,10 +26,12 @@ export function findingsFor(context: PlanningContext, actions: readonly PartActi
     ...targetFindings(context),
     ...siteFindings(context),
     ...coverFindings(context),
+    ...handlingFindings(context),
     ...neighbourFindings(context, actions),
     ...rateFindings(context),
+    ...bakeFindings(context),
     ...planFindings(context),
     ...inputFindings(context),
   ];
-  return all.sort(compareFindings);
+  return [...verdictFindings(all), ...all].sort(compareFindings);
 }

@@ -1,7 +1,7 @@
 import type { Finding, PartAction } from '../../../shared-types/evaluation.ts';
 import type { Figures } from '../../../shared-types/words/figures.ts';
 import { type Exposed, exposedNeighbours, type PlanningContext } from '../context.ts';
-import { bodyJudgement, isLarge } from '../judgement.ts';
+import { bodyJudgement, holdsData, isLarge } from '../judgement.ts';
 import {
   ARRAY_CRACK_C,
   commonPractice,
@@ -97,7 +97,7 @@ function reflowFindings(context: PlanningContext, entries: readonly Entry[]): Fi
 function moltenFindings(entries: readonly Entry[]): Finding[] {
   const molten = entries.filter((entry) => staysOn(entry) && entry.exposure.reflow !== 'none');
   const large = molten.filter((entry) => isLarge(entry.part, entry.partClass) && entry.action?.action !== 'secure');
-  const flash = molten.filter((entry) => entry.partClass.id === 'flash-memory');
+  const flash = molten.filter((entry) => holdsData(entry.partClass.id));
   const coated = molten.filter((entry) => entry.part.coated);
   const peak = (entry: Entry): number => entry.exposure.joint.maxC;
   const figures = (worst: Entry): Figures => ({ jointC: peak(worst) });

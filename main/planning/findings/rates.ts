@@ -1,9 +1,9 @@
 import type { Finding } from '../../../shared-types/evaluation.ts';
 import type { Figures } from '../../../shared-types/words/figures.ts';
 import { type Exposed, exposedNeighbours, type PlanningContext } from '../context.ts';
-import { BAKE_ABOVE_C, CERAMIC_JUMP_K, LARGEST_RAMP_K_PER_S } from '../published.ts';
+import { CERAMIC_JUMP_K, LARGEST_RAMP_K_PER_S } from '../published.ts';
 import { firstGasSegment } from '../segments.ts';
-import { finding, grouped, onBoard } from './make.ts';
+import { grouped } from './make.ts';
 
 type Rated = Exposed & { refdes: string };
 
@@ -48,16 +48,8 @@ function ceramicFindings(context: PlanningContext, parts: readonly Rated[]): Fin
   });
 }
 
-/** J-STD-033 asks whether a board is baked first where bodies pass 200 C; targets count as much as neighbours. */
-function bakeFindings(context: PlanningContext): Finding[] {
-  const hot = context.evaluation.parts.filter((exposure) => exposure.body.maxC > BAKE_ABOVE_C.value);
-  if (hot.length === 0) return [];
-  const figures = { count: hot.length, aboveC: BAKE_ABOVE_C.value };
-  return [finding('bake-first', 'note', onBoard, figures, BAKE_ABOVE_C.source)];
-}
-
-/** How fast parts heat, and what moisture asks for. */
+/** How fast parts heat. */
 export function rateFindings(context: PlanningContext): Finding[] {
   const parts = exposedNeighbours(context).map((exposed) => ({ ...exposed, refdes: exposed.part.refdes }));
-  return [...rampFindings(parts), ...ceramicFindings(context, parts), ...bakeFindings(context)];
+  return [...rampFindings(parts), ...ceramicFindings(context, parts)];
 }

@@ -3,6 +3,7 @@ import { alloyById } from '../../../shared-types/library/alloys.ts';
 import { classById } from '../../../shared-types/library/classes.ts';
 import type { Site } from '../../../shared-types/plan.ts';
 import type { PlanningContext } from '../context.ts';
+import { holdsData } from '../judgement.ts';
 import { commonPractice, FILLET_C, LEAD_IN_BISMUTH_C, MOST_REFLOWS, UNDERFILLED_OFF_C } from '../published.ts';
 import { finding, onSite } from './make.ts';
 
@@ -48,7 +49,7 @@ function targetPartFindings(context: PlanningContext, site: Site): Finding[] {
     found.push(finding('target-edge-bonded', 'warn', place, { ...about, residueC: FILLET_C.value }, FILLET_C.source));
   if (part.coated)
     found.push(finding('target-coated', 'warn', place, about, commonPractice('coating comes off before heat')));
-  if (partClass.id === 'flash-memory')
+  if (holdsData(partClass.id))
     found.push(
       finding('target-holds-data', 'warn', place, about, commonPractice('data is read out before the part comes off')),
     );

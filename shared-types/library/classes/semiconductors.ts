@@ -121,6 +121,16 @@ export const SEMICONDUCTOR_CLASSES: readonly PartClass[] = [
     source: found('Up to three reflows without data loss, slower reads until refreshed (Data I/O, 2021)', 'M'),
   }),
   define({
+    id: 'serial-memory',
+    name: 'Serial flash or EEPROM holding firmware or data',
+    mark: 'M',
+    heightMm: 1.7,
+    material: 'mould',
+    joint: 'medium',
+    skin: 'by-volume',
+    source: memory('Moulded package, as SO'),
+  }),
+  define({
     id: 'led',
     name: 'LED',
     mark: 'D',

@@ -1,5 +1,15 @@
-import { numberOf } from '../figures.ts';
+import { type Figures, numberOf, textOf } from '../figures.ts';
+import type { Measures } from '../measures.ts';
 import { type FindingSentence, oneOrMany, parts, refdes } from './sentence.ts';
+
+/** How hot the board may be baked, and which part says so. */
+function boardBake(f: Figures, m: Measures): string {
+  const weakest = `${textOf(f, 'weakest')} (${textOf(f, 'className')}) stands ${m.temperature(numberOf(f, 'standsC'))}`;
+  if (numberOf(f, 'bakeC') === 0) return `Nothing hotter than that: ${weakest}. Take it off before a bake.`;
+  if (numberOf(f, 'bakeC') === numberOf(f, 'hottestBakeC'))
+    return `No part that stays asks for less than ${m.temperature(numberOf(f, 'bakeC'))}; its data sheet may.`;
+  return `At most ${m.temperature(numberOf(f, 'bakeC'))}: ${weakest}.`;
+}
 
 export const NEIGHBOUR_SENTENCES = {
   'always-off-still-on': (f) => ({
@@ -84,6 +94,6 @@ export const NEIGHBOUR_SENTENCES = {
   }),
   'bake-first': (f, m) => ({
     what: `${numberOf(f, 'count')} bodies pass ${m.temperature(numberOf(f, 'aboveC'))}`,
-    todo: 'Ask whether the board must be baked first (J-STD-033), and no hotter than its weakest part stands.',
+    todo: `Ask whether the board must be baked first (J-STD-033). ${boardBake(f, m)}`,
   }),
 } satisfies Record<string, FindingSentence>;

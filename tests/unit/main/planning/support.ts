@@ -62,10 +62,12 @@ function segmentsOf(run: HeatRun): Segment[] {
   ];
 }
 
-/** A plan for U1 with a watch point and measured gas, so that nothing is found on an ordinary board. */
+/** A plan for U1 with a watch point, measured gas and a told history, so that nothing is found on an ordinary board. */
 export function planOf(board: Board, more: Partial<Plan> = {}): Plan {
   const made = planForTargets(board, 'T-1', ['U1']);
-  const plan = { ...made, heatRuns: made.heatRuns.map((run) => ({ ...run, segments: segmentsOf(run) })) };
+  const told = { exchangedBefore: 0, incoming: { moistureLevel: '1', openH: null, thicknessMm: null } } as const;
+  const sites = made.sites.map((site) => ({ ...site, ...told }));
+  const plan = { ...made, sites, heatRuns: made.heatRuns.map((run) => ({ ...run, segments: segmentsOf(run) })) };
   const watch = {
     id: 'watch-1',
     kind: 'watchPoint',

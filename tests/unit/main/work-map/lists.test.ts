@@ -107,6 +107,8 @@ describe('crops', () => {
     area: { x, y: 40, lengthMm, widthMm: lengthMm, turnDeg: 0 },
     alloyOff: 'sac305',
     alloyOn: 'sac305',
+    exchangedBefore: 0,
+    incoming: { moistureLevel: '1' as const, openH: null, thicknessMm: null },
   });
   const space = { width: 520, height: 340 };
 
