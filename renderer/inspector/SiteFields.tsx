@@ -1,5 +1,6 @@
 import { ALLOYS } from '../../shared-types/library/alloys.ts';
-import type { Site } from '../../shared-types/plan.ts';
+import { MOISTURE_LEVELS } from '../../shared-types/library/moisture.ts';
+import type { Incoming, Site } from '../../shared-types/plan.ts';
 import { editLabels } from '../../shared-types/words/window/edits.ts';
 import { planWords as words } from '../../shared-types/words/window/plan.ts';
 import { setSiteFields } from '../editing/sites.ts';
@@ -10,6 +11,11 @@ import { Choice } from '../widgets/Choice.tsx';
 import { NumberEntry } from '../widgets/NumberEntry.tsx';
 import { TextEntry } from '../widgets/TextEntry.tsx';
 import { LengthEntry } from '../widgets/UnitEntry.tsx';
+
+const LEVELS: { id: Incoming['moistureLevel']; label: string }[] = [
+  { id: 'unknown', label: words.notTold },
+  ...MOISTURE_LEVELS.map((id) => ({ id, label: id })),
+];
 
 /** Joints, rework area and what is exchanged. */
 export function SiteFields({ site }: { site: Site }) {
@@ -31,6 +37,7 @@ export function SiteFields({ site }: { site: Site }) {
       <ExchangeFields site={site} />
       <Choice label={words.alloyOff} value={site.alloyOff} items={alloys} onChange={(alloyOff) => set({ alloyOff })} />
       <Choice label={words.alloyOn} value={site.alloyOn} items={alloys} onChange={(alloyOn) => set({ alloyOn })} />
+      <HandlingFields site={site} set={set} />
       <LengthEntry
         label={words.areaLength}
         value={site.area.lengthMm}
@@ -52,6 +59,48 @@ export function SiteFields({ site }: { site: Site }) {
         value={site.area.turnDeg}
         unit="°"
         onChange={(turnDeg) => turnDeg !== null && area({ turnDeg })}
+      />
+    </>
+  );
+}
+
+/** What was done here before, and how moist the part may be that goes on. */
+function HandlingFields({ site, set }: { site: Site; set: (fields: Partial<Site>) => void }) {
+  const { incoming } = site;
+  const change = (fields: Partial<Incoming>) => set({ incoming: { ...incoming, ...fields } });
+  return (
+    <>
+      <NumberEntry
+        label={words.exchangedBefore}
+        value={site.exchangedBefore}
+        least={0}
+        most={20}
+        decimals={0}
+        emptyIs={words.notTold}
+        onChange={(exchangedBefore) => set({ exchangedBefore })}
+      />
+      <Choice
+        label={words.moistureLevel}
+        value={incoming.moistureLevel}
+        items={LEVELS}
+        onChange={(moistureLevel) => change({ moistureLevel })}
+      />
+      <NumberEntry
+        label={words.openTime}
+        value={incoming.openH}
+        unit="h"
+        least={0}
+        most={1e6}
+        emptyIs={words.notTold}
+        onChange={(openH) => change({ openH })}
+      />
+      <LengthEntry
+        label={words.bodyThickness}
+        value={incoming.thicknessMm}
+        least={0.1}
+        most={50}
+        emptyIs={words.asOutgoing}
+        onChange={(thicknessMm) => change({ thicknessMm })}
       />
     </>
   );
