@@ -24,6 +24,11 @@ export const documentSchema = z.strictObject({ board: boardSchema, plan: planSch
 const ticketId = z.string().min(1).max(200).describe('Opaque id of a ticket; pages never see paths.');
 const revision = z.int().min(0);
 const bytes = z.instanceof(Uint8Array);
+const floats = z.custom<Float32Array>((value) => value instanceof Float32Array);
+const fieldGridSchema = z.strictObject({
+  ...{ columns: z.int(), rows: z.int(), cellMm: z.number(), originX: z.number(), originY: z.number() },
+  grownFromMm: z.number().nullable(),
+});
 const namedFile = z.strictObject({ name: z.string().min(1).max(300), bytes });
 
 /** A card of the ticket shelf: what its small drawing and its words need, nothing more. */
@@ -131,6 +136,28 @@ export const requests = {
     output: none,
   },
   'evaluation.cancel': { input: z.strictObject({ id: ticketId }), output: none },
+  /** The map of one moment, of the newest fine evaluation; an earlier one is refused as 'stale-evaluation'. */
+  'evaluation.moment': {
+    input: z.strictObject({ id: ticketId, revision, runId: z.string().max(64), atS: z.number().min(0).max(1e6) }),
+    output: z.strictObject({ atS: z.number(), grid: fieldGridSchema, top: floats, bottom: floats }),
+  },
+  /** Curves of some parts and watch points of a heat run, of the newest fine evaluation. */
+  'evaluation.curves': {
+    input: z.strictObject({
+      ...{ id: ticketId, revision, runId: z.string().max(64) },
+      refdes: z.array(z.string().max(64)).max(12),
+      tagIds: z.array(z.string().max(64)).max(50),
+    }),
+    output: z.strictObject({
+      stepS: z.number(),
+      parts: z.array(
+        z.strictObject({ refdes: z.string(), body: floats, skin: floats, jointMax: floats, jointMin: floats }),
+      ),
+      points: z.array(z.strictObject({ tagId: z.string(), name: z.string(), celsius: floats })),
+      preheater: floats,
+      site: floats.nullable(),
+    }),
+  },
   'workMap.render': {
     input: z.strictObject({ id: ticketId }),
     output: z.strictObject({ fileName: z.string(), bytes, pages: z.int() }),

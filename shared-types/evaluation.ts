@@ -69,6 +69,25 @@ export type PartExposure = {
   solidusC: number;
 };
 
+/** The map of one moment of a heat run; its grid may be coarser than that of the peaks. C. */
+export type HeatMoment = { atS: number; grid: FieldGrid } & FaceFields;
+
+/** Curves of a heat run, a value every `stepS` seconds from its start, C. */
+export type CurveSet = {
+  stepS: number;
+  parts: {
+    refdes: string;
+    body: Float32Array;
+    skin: Float32Array;
+    jointMax: Float32Array;
+    jointMin: Float32Array;
+  }[];
+  points: { tagId: string; name: string; celsius: Float32Array }[];
+  /** The preheater's source, and the board at the run's site where it has one. */
+  preheater: Float32Array;
+  site: Float32Array | null;
+};
+
 /** The target of a site in one heat run. */
 export type TargetResult = {
   siteId: string;

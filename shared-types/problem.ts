@@ -23,6 +23,7 @@ export const PROBLEM_CODES = [
   'not-a-picture',
   'part-unknown',
   'evaluation-failed',
+  'stale-evaluation',
   'cancelled',
   'file-exists',
   'disk-full',

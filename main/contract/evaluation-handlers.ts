@@ -5,7 +5,10 @@ import { type Bench, planProblem, wantedOf } from './bench.ts';
 import type { Handlers } from './dispatch.ts';
 import type { Services } from './program.ts';
 
-type EvaluationHandlers = Pick<Handlers, 'evaluation.run' | 'evaluation.cancel' | 'workMap.render'>;
+type EvaluationHandlers = Pick<
+  Handlers,
+  'evaluation.run' | 'evaluation.cancel' | 'evaluation.moment' | 'evaluation.curves' | 'workMap.render'
+>;
 
 const PHASES: Record<'coarse' | 'fine' | 'both', Phase[]> = {
   coarse: ['coarse'],
@@ -27,6 +30,8 @@ export const evaluationHandlers = (services: Services, bench: Bench): Evaluation
     bench.evaluator.cancel(id);
     return succeed({});
   },
+  'evaluation.moment': ({ id, ...rest }) => bench.evaluator.ask(id, { about: 'moment', ...rest }),
+  'evaluation.curves': ({ id, ...rest }) => bench.evaluator.ask(id, { about: 'curves', ...rest }),
   /** Saved before it is printed, so that the sheet never shows what the ticket does not hold. */
   async 'workMap.render'({ id }) {
     const session = bench.session(id);

@@ -8,6 +8,7 @@ import { prepareRun, type TicketRun } from './heat-run.ts';
 import type { HeatState } from './heat-state.ts';
 import { evaluationNotices } from './notices.ts';
 import { type BodyPeaks, bodyPeaks, createPeakScratch } from './part-peaks.ts';
+import { type Playback, type PlaybackRecorder, recordPlayback } from './playback.ts';
 import { presences } from './presence.ts';
 import { segmentReadings, siteSeriesOf, watchReadings } from './readings.ts';
 import { rememberedStarts } from './remembered-starts.ts';
@@ -29,6 +30,8 @@ export type EvaluateOptions = {
   isCancelled?: () => boolean;
   /** Numbers of earlier evaluations, to start from where nothing changed; the results are the same without it. */
   memory?: RunMemory;
+  /** Given what plays the evaluation back; without it nothing is kept. Not together with `memory`: that skips steps. */
+  onPlayback?: (playback: Playback) => void;
 };
 
 /** Sub-steps between two looks at progress and cancellation. */
@@ -130,20 +133,25 @@ function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result
   const finished: FinishedRun[] = [];
   const total = runs.reduce((sum, run) => sum + run.simulation.stepCount, 0);
   const starts = options.memory ? rememberedStarts(runs, options.memory) : sharedStarts(runs);
+  const recorder: PlaybackRecorder | null = options.onPlayback && !options.memory ? recordPlayback(runs) : null;
   let done = 0;
   for (const [index, run] of runs.entries()) {
     const { simulation } = run;
     starts.begin(index);
+    recorder?.begin(index, starts.origin(index));
     let over = simulation.stepsDone >= simulation.stepCount;
     while (!over) {
       if (options.isCancelled?.()) return fail('cancelled');
-      over = simulation.advance(starts.stepsToTake(index, STEPS_A_LOOK));
+      const wanted = recorder?.stepsToTake(index, STEPS_A_LOOK) ?? STEPS_A_LOOK;
+      over = simulation.advance(starts.stepsToTake(index, wanted));
       starts.keep(index);
+      recorder?.keep(index);
       options.onProgress?.((done + simulation.stepsDone) / total);
     }
     done += simulation.stepCount;
     finished.push(finishRun(run, plan));
   }
+  if (recorder) options.onPlayback?.(recorder.finish(options.revision ?? 0));
   return succeed({ finished, runs });
 }
 

@@ -2,7 +2,7 @@ import type { RunResult, SegmentReading, WatchReading } from '../../shared-types
 import type { Station } from '../../shared-types/plan.ts';
 import { probeSeries, type TicketRun } from './heat-run.ts';
 import { outletC } from './scene-of-ticket.ts';
-import { peakOf, type Series, valueAt } from './series.ts';
+import { peakOf, type Series, sampled, valueAt } from './series.ts';
 
 /** Ends of a run's segments, s from its start. */
 export function segmentEnds(run: TicketRun): number[] {
@@ -69,15 +69,5 @@ const SITE_STEP_S = 1;
 export function siteSeriesOf(run: TicketRun): RunResult['siteSeries'] {
   const site = siteSeries(run);
   if (!site || site.rows === 0) return undefined;
-  const endS = site.times[site.rows - 1]!;
-  const celsius: number[] = [run.scene.roomC];
-  let row = 0;
-  for (let seconds = SITE_STEP_S; seconds <= endS + 1e-9; seconds += SITE_STEP_S) {
-    while (row < site.rows - 1 && site.times[row]! < seconds - 1e-9) row++;
-    const after = site.values[site.offset + row * site.stride]!;
-    const before = row > 0 ? site.values[site.offset + (row - 1) * site.stride]! : run.scene.roomC;
-    const beforeS = row > 0 ? site.times[row - 1]! : 0;
-    celsius.push(before + ((seconds - beforeS) / (site.times[row]! - beforeS)) * (after - before));
-  }
-  return { stepS: SITE_STEP_S, celsius };
+  return { stepS: SITE_STEP_S, celsius: [...sampled(site, SITE_STEP_S, run.scene.roomC)] };
 }

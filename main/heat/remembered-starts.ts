@@ -51,6 +51,7 @@ export function rememberedStarts(runs: readonly TicketRun[], memory: RunMemory):
       if (snapshot) simulation.restore(snapshot, places.site);
       else simulation.keepFaces(simulation.stepsUpTo(segmentsBeforeGas(scene)), memory.mostBytes / 2);
     },
+    origin: () => null,
     stepsToTake(index, wanted) {
       const done = runs[index]!.simulation.stepsDone;
       const next = stops[index]!.find((stop) => stop.steps > done);

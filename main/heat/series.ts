@@ -79,3 +79,17 @@ export function peakOf(series: Series, startC: number): { celsius: number; secon
   }
   return peak;
 }
+
+/** A series at even times, from `startC` at time 0 on: one value every `stepS` seconds up to its end. */
+export function sampled(series: Series, stepS: number, startC: number): Float32Array<ArrayBuffer> {
+  const endS = series.rows > 0 ? series.times[series.rows - 1]! : 0;
+  const values = new Float32Array(Math.floor(endS / stepS + 1e-9) + 1);
+  values[0] = startC;
+  let row = 0;
+  for (let index = 1; index < values.length; index++) {
+    const seconds = index * stepS;
+    while (row < series.rows - 1 && series.times[row]! < seconds - 1e-9) row++;
+    values[index] = between(series, row - 1, seconds, startC);
+  }
+  return values;
+}

@@ -8,6 +8,8 @@ import { commonSegments, type Snapshot } from './snapshot.ts';
 export type SharedStarts = {
   /** Call before a run's first step. */
   begin: (index: number) => void;
+  /** The run of this evaluation whose numbers a begun run started from; null: none. */
+  origin: (index: number) => number | null;
   /** Steps to take at once: `wanted`, or fewer where a later run wants the numbers in between. */
   stepsToTake: (index: number, wanted: number) => number;
   /** Call after each advance: keeps the numbers where a later run wants them. */
@@ -42,6 +44,7 @@ export function sharedStarts(runs: readonly TicketRun[]): SharedStarts {
       const snapshot = origin && kept.get(keyOf(origin.run, origin.steps));
       if (snapshot) runs[index]!.simulation.restore(snapshot);
     },
+    origin: (index) => (runs[index]!.simulation.stepsDone > 0 ? (origins[index]?.run ?? null) : null),
     stepsToTake(index, wanted) {
       const done = runs[index]!.simulation.stepsDone;
       const stops = wantedOf(index).filter((steps) => steps > done);

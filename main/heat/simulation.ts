@@ -20,6 +20,8 @@ export type Simulation = {
   advance: (steps: number) => boolean;
   /** Number of sub-steps up to the end of this many segments. */
   stepsUpTo: (segments: number) => number;
+  /** Number of sub-steps up to the first that ends at this time or later. */
+  stepsUntil: (seconds: number) => number;
   snapshot: () => Snapshot;
   /** Keeps the upper faces after each of the first steps for a snapshot, if they take no more than these bytes. */
   keepFaces: (steps: number, mostBytes: number) => void;
@@ -90,6 +92,10 @@ export function createSimulation(
       return done >= steps.length;
     },
     stepsUpTo: (segments) => steps.filter((step) => step.segment < segments).length,
+    stepsUntil(seconds) {
+      const ends = steps.findIndex((step) => step.endS >= seconds - 1e-9);
+      return ends < 0 ? steps.length : ends + 1;
+    },
     snapshot: () => takeSnapshot(numbers, done, faces && faces.length === done * cells ? faces : null),
     keepFaces(count, mostBytes) {
       const numbersKept = count * cells;

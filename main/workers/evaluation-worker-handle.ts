@@ -2,9 +2,17 @@ import { basename } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { Board } from '../../shared-types/board.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
-import type { Problem } from '../../shared-types/problem.ts';
+import { fail, type Problem, type Result } from '../../shared-types/problem.ts';
 import { reasons } from '../../shared-types/words/shell.ts';
-import type { Phase, RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
+import type {
+  AskMessage,
+  Phase,
+  PlaybackAnswer,
+  PlaybackQuestion,
+  RunMessage,
+  WorkerData,
+  WorkerMessage,
+} from './worker-messages.ts';
 
 export type WorkerJob = { revision: number; phase: Phase; document: TicketDocument };
 export type JobEnd = Extract<WorkerMessage, { kind: 'result' | 'failed' }>;
@@ -14,6 +22,8 @@ export type EvaluationWorker = {
   /** Runs a job; the number names it. */
   run(job: WorkerJob): number;
   cancel(job: number): void;
+  /** Asks something of the last fine evaluation; answered when no job runs. A worker that is not alive knows nothing. */
+  ask<Q extends PlaybackQuestion>(question: Q): Promise<Result<PlaybackAnswer[Q['about']]>>;
   close(): Promise<void>;
 };
 
@@ -33,12 +43,14 @@ export function createEvaluationWorker(file: string, listener: WorkerListener): 
   let living: Living | null = null;
   let runningJob: number | null = null;
   let lastJob = 0;
+  const questions = openQuestions();
 
   const died = (worker: Worker) => {
     if (living?.worker !== worker) return;
     const reason = living.ready ? reasons.workerFailed(basename(file)) : reasons.workerMissing(basename(file));
     clearTimeout(living.startTimer);
     living = null;
+    questions.lose();
     const job = runningJob;
     runningJob = null;
     const problem: Problem = { code: 'evaluation-failed', detail: { reason } };
@@ -50,6 +62,8 @@ export function createEvaluationWorker(file: string, listener: WorkerListener): 
       if (living) living.ready = true;
     } else if (message.kind === 'progress') {
       listener.progress(message.job, message.share);
+    } else if (message.kind === 'answer') {
+      questions.answered(message.serial, message.result);
     } else {
       runningJob = null;
       listener.ended(message);
@@ -76,11 +90,44 @@ export function createEvaluationWorker(file: string, listener: WorkerListener): 
       return lastJob;
     },
     cancel: (job) => void Atomics.store(cancelledUpTo, 0, job),
+    ask<Q extends PlaybackQuestion>(question: Q) {
+      const worker = living?.worker;
+      if (!worker) return Promise.resolve(fail('stale-evaluation'));
+      return questions.put<Q>((serial) => worker.postMessage({ kind: 'ask', serial, question } satisfies AskMessage));
+    },
     async close() {
       const last = living;
       living = null;
+      questions.lose();
       if (last) clearTimeout(last.startTimer);
       await last?.worker.terminate();
+    },
+  };
+}
+
+type Answer = Extract<WorkerMessage, { kind: 'answer' }>['result'];
+
+/** Questions on their way, by their serial number. */
+function openQuestions() {
+  const open = new Map<number, (result: Answer) => void>();
+  let last = 0;
+  const answered = (serial: number, result: Answer) => {
+    open.get(serial)?.(result);
+    open.delete(serial);
+  };
+  return {
+    put<Q extends PlaybackQuestion>(send: (serial: number) => void): Promise<Result<PlaybackAnswer[Q['about']]>> {
+      last += 1;
+      const serial = last;
+      return new Promise((resolve) => {
+        open.set(serial, resolve as (result: Answer) => void);
+        send(serial);
+      });
+    },
+    answered,
+    /** The worker is gone, and with it what was asked about. */
+    lose() {
+      for (const serial of [...open.keys()]) answered(serial, fail('stale-evaluation'));
     },
   };
 }

@@ -3,10 +3,11 @@ import type { Board } from '../../shared-types/board.ts';
 import type { Assessment } from '../../shared-types/evaluation.ts';
 import { type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { evaluate } from '../heat/evaluate.ts';
+import { curvesOf, momentOf, type Playback } from '../heat/playback.ts';
 import { createRunMemory } from '../heat/run-memory.ts';
 import { assess } from '../planning/assess.ts';
 import { buffersIn } from './transferable.ts';
-import type { RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
+import type { AskMessage, PlaybackQuestion, RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
 
 /** Least time between two messages about progress. */
 const PROGRESS_EVERY_MS = 50;
@@ -15,15 +16,24 @@ const cancelledUpTo = new Int32Array((workerData as WorkerData).cancelledUpTo);
 /** For the coarse map, which follows a gesture: the fine one would need many times the room. */
 const memory = createRunMemory();
 let board: Board | null = null;
+/** Of the last fine evaluation; its memory is free before the next one begins. */
+let playback: Playback | null = null;
 
 const send = (message: WorkerMessage, transfer: ArrayBuffer[] = []) => parentPort?.postMessage(message, transfer);
 
 function assessment(message: RunMessage, present: Board): Result<Assessment> {
   let nextProgress = 0;
+  const fine = message.phase === 'fine';
+  if (fine) playback = null;
   const evaluation = evaluate(present, message.plan, {
     phase: message.phase,
     revision: message.revision,
     memory: message.phase === 'coarse' ? memory : undefined,
+    onPlayback: fine
+      ? (recorded) => {
+          playback = recorded;
+        }
+      : undefined,
     isCancelled: () => Atomics.load(cancelledUpTo, 0) >= message.job,
     onProgress(share) {
       if (performance.now() < nextProgress) return;
@@ -45,7 +55,17 @@ function safely(message: RunMessage, present: Board): Result<Assessment> {
   }
 }
 
-parentPort?.on('message', (message: RunMessage) => {
+const answer = (question: PlaybackQuestion) =>
+  question.about === 'moment'
+    ? momentOf(playback, question.revision, question.runId, question.atS)
+    : curvesOf(playback, question.revision, question.runId, question.refdes, question.tagIds);
+
+parentPort?.on('message', (message: RunMessage | AskMessage) => {
+  if (message.kind === 'ask') {
+    const result = answer(message.question);
+    send({ kind: 'answer', serial: message.serial, result }, [...buffersIn(result)]);
+    return;
+  }
   board = message.board ?? board;
   if (!board) return;
   const result = safely(message, board);

@@ -3,7 +3,7 @@ import type { Assessment } from '../../shared-types/evaluation.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import type { EvaluationWorker, JobEnd, WorkerListener } from './evaluation-worker-handle.ts';
-import type { Phase } from './worker-messages.ts';
+import type { Phase, PlaybackAnswer, PlaybackQuestion } from './worker-messages.ts';
 
 export type EvaluationEvent = Extract<
   MainEvent,
@@ -27,6 +27,8 @@ export type Evaluator = {
   forget(id: string): void;
   /** The newest fine answer about a ticket; it is started when it is not under way. */
   fine(wanted: WantedEvaluation): Promise<Result<EvaluatedTicket>>;
+  /** Something of the fine evaluation of a revision, while it is the newest; else 'stale-evaluation'. */
+  ask<Q extends PlaybackQuestion>(id: string, question: Q): Promise<Result<PlaybackAnswer[Q['about']]>>;
   close(): Promise<void>;
 };
 
@@ -60,6 +62,7 @@ export function createEvaluator(
     cancel: (id) => cancel(state, id),
     forget: (id) => forget(state, id),
     fine: (wanted) => fine(state, wanted),
+    ask: <Q extends PlaybackQuestion>(id: string, question: Q) => ask(state, id, question),
     async close() {
       settle(state, null, fail('cancelled'));
       await state.worker.close();
@@ -175,4 +178,15 @@ function fine(state: State, wanted: WantedEvaluation): Promise<Result<EvaluatedT
     const comesLater = isAbout(state.wanted, wanted) && state.todo.includes('fine');
     if (!comesLater) want(state, wanted, ['fine'], 'finish');
   });
+}
+
+/** A fine run that has begun has let go of what the one before left behind: nothing is asked of it then. */
+function ask<Q extends PlaybackQuestion>(
+  state: State,
+  id: string,
+  question: Q,
+): Promise<Result<PlaybackAnswer[Q['about']]>> {
+  const { lastFine, running } = state;
+  const known = lastFine?.id === id && lastFine.revision === question.revision && running?.phase !== 'fine';
+  return known ? state.worker.ask(question) : Promise.resolve(fail('stale-evaluation'));
 }

@@ -1,7 +1,7 @@
 import type { Board } from '../../shared-types/board.ts';
-import type { Assessment } from '../../shared-types/evaluation.ts';
+import type { Assessment, CurveSet, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
-import type { Problem } from '../../shared-types/problem.ts';
+import type { Problem, Result } from '../../shared-types/problem.ts';
 
 export type Phase = 'coarse' | 'fine';
 
@@ -15,11 +15,19 @@ export type RunMessage = {
   plan: Plan;
 };
 
+/** What may be asked of the last fine evaluation while no job runs. */
+export type PlaybackQuestion =
+  | { about: 'moment'; revision: number; runId: string; atS: number }
+  | { about: 'curves'; revision: number; runId: string; refdes: string[]; tagIds: string[] };
+export type PlaybackAnswer = { moment: HeatMoment; curves: CurveSet };
+export type AskMessage = { kind: 'ask'; serial: number; question: PlaybackQuestion };
+
 /** From the worker. `ready` is the ping it starts with. */
 export type WorkerMessage =
   | { kind: 'ready' }
   | { kind: 'progress'; job: number; share: number }
   | { kind: 'result'; job: number; assessment: Assessment }
+  | { kind: 'answer'; serial: number; result: Result<PlaybackAnswer[PlaybackQuestion['about']]> }
   | { kind: 'failed'; job: number; problem: Problem };
 
 /** What the worker is born with: shared memory that holds the highest job that was cancelled. */

@@ -3,6 +3,7 @@ import {
   Hand,
   Maximize,
   MousePointer2,
+  Play,
   RotateCcw,
   RotateCw,
   Scan,
@@ -17,6 +18,7 @@ import { setClampedTurn } from '../editing/ticket-data.ts';
 import type { App } from '../state/app.ts';
 import type { AppState, Stage, ViewState } from '../state/app-state.ts';
 import type { ToolName } from '../state/canvas-model.ts';
+import { playableRevision, seek, togglePlaying } from '../state/playback.ts';
 import { type Action, hasTicket } from './action.ts';
 
 const view = (id: string, label: string, keys: string[], run: Action['run'], icon?: Action['icon']): Action => ({
@@ -58,7 +60,14 @@ const stage = (name: Stage, label: string, key: string): Action => ({
   run: (app) => app.setView({ stage: name, panelOpen: true }),
 });
 
+const canPlay = (state: AppState): boolean => state.view.stage === 'heat' && playableRevision(state) !== null;
+
 export const viewActions: readonly Action[] = [
+  { ...view('play', labels.play, ['Y'], (app) => togglePlaying(app.store), Play), enabled: canPlay },
+  {
+    ...view('play-rest', labels.playRest, [], (app) => seek(app.store, null)),
+    enabled: (state) => state.view.playS !== null,
+  },
   view(
     'turn-over',
     labels.turnOver,

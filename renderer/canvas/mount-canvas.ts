@@ -5,7 +5,7 @@ import type { Sketch } from '../tools/tool.ts';
 import { toolHost } from '../tools/tool-host.ts';
 import { type DrawingBoard, makeDrawingBoard } from './drawing-board.ts';
 import { type Furniture, makeFurniture } from './furniture/furniture.ts';
-import { shownFields, temperatureAt } from './heat/shown-field.ts';
+import { shownMap, temperatureAt } from './heat/shown-field.ts';
 import { listen } from './input.ts';
 import { loadFonts } from './paint/lettering.ts';
 import { runEffects } from './run-effects.ts';
@@ -166,9 +166,8 @@ function listenTo(
 }
 
 function temperatureShown(model: CanvasModel, at: Point): number | null {
-  if (!model.assessment) return null;
-  const fields = shownFields(model.assessment, model.shownRunId);
-  return temperatureAt(fields[model.shownSide], model.assessment.evaluation.grid, at);
+  const map = shownMap(model);
+  return map && temperatureAt(map.fields[model.shownSide], map.grid, at);
 }
 
 /** Follows the host's size and the pixel ratio of the screen. */

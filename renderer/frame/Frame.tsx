@@ -1,5 +1,6 @@
 import './frame.css';
 import { PartsMirror } from '../accessibility/PartsMirror.tsx';
+import { TimeScrubber } from '../stages/heat/TimeScrubber.tsx';
 import { Tray } from '../table/Tray.tsx';
 import { CanvasHost } from './CanvasHost.tsx';
 import { ContextMenu } from './ContextMenu.tsx';
@@ -15,6 +16,7 @@ export function Frame() {
       <TopBar />
       <StageRail />
       <CanvasHost />
+      <TimeScrubber />
       <Tray />
       <PanelArea />
       <StatusLine />

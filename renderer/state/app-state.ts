@@ -1,5 +1,5 @@
 import type { OpenedTicket, RequestOutput, TicketCard } from '../../shared-types/contract.ts';
-import type { Assessment } from '../../shared-types/evaluation.ts';
+import type { Assessment, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Problem } from '../../shared-types/problem.ts';
@@ -42,6 +42,9 @@ export type ViewState = {
   layers: CanvasModel['layers'];
   /** null: the worst over all heat runs. */
   shownRunId: string | null;
+  /** Time in the shown heat run, s; null: the worst over time. */
+  playS: number | null;
+  playing: boolean;
   hover: Hover | null;
   zoom: number;
   panelOpen: boolean;
@@ -67,6 +70,9 @@ export type Notice = {
   text: string;
 };
 
+/** The map of a moment, with the run and the evaluation that it is of. */
+export type ShownMoment = HeatMoment & { runId: string; revision: number };
+
 /** A board read from files, with what is to be told about it. */
 export type Imported = RequestOutput<'import.read'> & { fileNames: readonly string[] };
 
@@ -83,6 +89,8 @@ export type AppState = {
   selection: Selection;
   view: ViewState;
   evaluation: EvaluationState;
+  /** The last map of a moment that came. */
+  moment: ShownMoment | null;
   notices: readonly Notice[];
   dialog: DialogName | null;
   /** What the last import found, shown before a ticket is made of it. */
@@ -102,6 +110,8 @@ export const startingView: ViewState = {
   tool: 'select',
   layers: { heat: true, isotherms: true, rings: true, labels: true },
   shownRunId: null,
+  playS: null,
+  playing: false,
   hover: null,
   zoom: 0,
   panelOpen: true,
@@ -127,6 +137,7 @@ export function startingState(): AppState {
     selection: nothingSelected,
     view: startingView,
     evaluation: noEvaluation,
+    moment: null,
     notices: [],
     dialog: null,
     imported: null,

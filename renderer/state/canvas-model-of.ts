@@ -4,6 +4,7 @@ import { emptyPlan } from '../../shared-types/rules/new-plan.ts';
 import type { AppState } from './app-state.ts';
 import type { CanvasModel } from './canvas-model.ts';
 import { isStale } from './evaluation-inbox.ts';
+import { momentShown } from './playback.ts';
 
 /** What a canvas gets before a ticket is open. */
 export const noDocument: TicketDocument = { board: emptyBoard('-', 1, 1), plan: emptyPlan('-') };
@@ -20,6 +21,7 @@ export function canvasModelOf(state: AppState): CanvasModel {
     document,
     assessment: evaluation.assessment,
     stale: isStale(evaluation),
+    moment: momentShown(state),
     selection: selection.parts,
     selectedSiteId: selection.siteId,
     selectedWatchId: selection.watchId,

@@ -1,4 +1,4 @@
-import type { Assessment } from '../../shared-types/evaluation.ts';
+import type { Assessment, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Box, Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { LengthUnit, TemperatureUnit } from '../../shared-types/units.ts';
@@ -18,6 +18,8 @@ export type CanvasModel = {
   assessment: Assessment | null;
   /** True while the shown assessment belongs to an older revision. */
   stale: boolean;
+  /** Map of one moment of the shown run, in place of its peaks. */
+  moment: HeatMoment | null;
   /** Refdes of the selected parts. */
   selection: ReadonlySet<string>;
   selectedSiteId: string | null;

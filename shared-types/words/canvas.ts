@@ -1,5 +1,6 @@
 import type { Side } from '../geometry.ts';
 import { type LengthUnit, MM_PER_MIL } from '../units.ts';
+import { playbackWords } from './window/playback.ts';
 
 /** Words on and around the board drawing. */
 export const canvasWords = {
@@ -12,6 +13,7 @@ export const canvasWords = {
   legend: {
     worst: 'Peak, worst of all heat runs',
     run: (name: string): string => `Peak in ${name}`,
+    moment: (name: string, seconds: number): string => `${name}, ${playbackWords.at(playbackWords.clock(seconds))}`,
     solidus: (degrees: string): string => `${degrees} solidus of the neighbours' joints`,
     updating: 'Plan changed, working it out',
   },

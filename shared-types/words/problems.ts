@@ -67,6 +67,10 @@ const sentences: Record<ProblemCode, Sentence> = {
     what: `could not be evaluated${d.reason ? `: ${d.reason}` : ''}`,
     todo: 'Check outline and profile.',
   }),
+  'stale-evaluation': () => ({
+    what: 'was evaluated anew meanwhile',
+    todo: 'Wait for the new figures; then it plays again.',
+  }),
   cancelled: () => ({ what: 'was cancelled', todo: 'Nothing was changed.' }),
   'file-exists': () => ({ what: 'exists already', todo: 'Choose another name.' }),
   'disk-full': () => ({

@@ -55,6 +55,11 @@ async function story(connect: Connect) {
   if (!opened.ok) throw new Error(JSON.stringify(opened));
   const { id } = opened.value;
   const result = await log.find(isFine);
+  const { plan } = opened.value.document;
+  const about = { id, revision: result.revision, runId: plan.heatRuns[0].id };
+  await ask('evaluation.moment', { ...about, atS: 62.5 });
+  const refdes = [plan.sites[0].target];
+  await ask('evaluation.curves', { ...about, refdes, tagIds: [] });
   await ask('ticket.patch', { id, base: 0, patches: [notePatch('mind the connector')] });
   await ask('ticket.patch', { id, base: 7, patches: [notePatch('from another revision')] });
   await ask('ticket.replace', { id, document: { ...opened.value.document, board: smallBoard('Second drawing') } });

@@ -2,7 +2,7 @@ import { celsiusToFahrenheit } from '../../../shared-types/units.ts';
 import { canvasWords } from '../../../shared-types/words/canvas.ts';
 import type { CanvasModel } from '../../state/canvas-model.ts';
 import type { Sketch } from '../../tools/tool.ts';
-import { heatScale, limitLevels, rangeOf, shownFields } from '../heat/shown-field.ts';
+import { heatScale, limitLevels, shownRange } from '../heat/shown-field.ts';
 import { sameInputs } from '../layers/layer.ts';
 import { type Theme, themeOf } from '../theme.ts';
 import './furniture.css';
@@ -39,6 +39,7 @@ export function makeFurniture(host: HTMLElement): Furniture {
       setText(length, canvasWords.scaleBar(round.length, model.lengthUnit));
       const inputs = [
         model.assessment,
+        model.moment,
         model.stale,
         model.shownRunId,
         model.temperatureUnit,
@@ -77,7 +78,7 @@ function setText(node: HTMLElement, text: string): void {
 function drawLegend(legend: HTMLElement, model: CanvasModel, theme: Theme): void {
   const { assessment, temperatureUnit, shownRunId } = model;
   const wanted = assessment !== null && (model.layers.heat || model.layers.isotherms);
-  const range = wanted ? rangeOf(shownFields(assessment, shownRunId)) : null;
+  const range = wanted ? shownRange(model) : null;
   legend.hidden = range === null;
   legend.replaceChildren();
   if (!range || !assessment) return;
@@ -86,6 +87,7 @@ function drawLegend(legend: HTMLElement, model: CanvasModel, theme: Theme): void
   const title = element('div', 'hm-canvas-legend-title');
   const words = element('span', 'hm-canvas-legend-words');
   words.textContent = run ? canvasWords.legend.run(run.name) : canvasWords.legend.worst;
+  if (run && model.moment) words.textContent = canvasWords.legend.moment(run.name, model.moment.atS);
   const unit = element('span', 'hm-canvas-unit');
   unit.textContent = temperatureUnit === 'F' ? '°F' : '°C';
   title.append(words, unit);

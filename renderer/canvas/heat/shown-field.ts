@@ -1,11 +1,32 @@
 import type { Assessment, FaceFields, FieldGrid } from '../../../shared-types/evaluation.ts';
 import type { Point, Side } from '../../../shared-types/geometry.ts';
 import { celsiusToFahrenheit, type TemperatureUnit } from '../../../shared-types/units.ts';
+import type { CanvasModel } from '../../state/canvas-model.ts';
 
 /** The peaks that are shown: of one heat run, or the worst over all (also when the run is not in the answer). */
 export function shownFields(assessment: Assessment, runId: string | null): FaceFields {
   const { evaluation } = assessment;
   return evaluation.runs.find((run) => run.runId === runId)?.fields ?? evaluation.fields;
+}
+
+/** What the map shows, with the grid it lies on: a moment of the shown run, else peaks; null before there are figures. */
+export function shownMap({
+  assessment,
+  moment,
+  shownRunId,
+}: ShownInputs): { fields: FaceFields; grid: FieldGrid } | null {
+  if (!assessment) return null;
+  if (moment) return { fields: moment, grid: moment.grid };
+  return { fields: shownFields(assessment, shownRunId), grid: assessment.evaluation.grid };
+}
+
+type ShownInputs = Pick<CanvasModel, 'assessment' | 'moment' | 'shownRunId'>;
+
+/** Ends of the shown temperatures, C: those of the peaks, so that colours keep their meaning while time goes by; from the room on then. */
+export function shownRange(model: CanvasModel): { low: number; high: number } | null {
+  const range = model.assessment && rangeOf(shownFields(model.assessment, model.shownRunId));
+  if (!range || !model.moment) return range;
+  return { low: Math.min(range.low, model.document.plan.station.roomC), high: range.high };
 }
 
 /**

@@ -1,13 +1,13 @@
-import type { Assessment, FieldGrid } from '../../../shared-types/evaluation.ts';
-import type { Side } from '../../../shared-types/geometry.ts';
+import type { FieldGrid } from '../../../shared-types/evaluation.ts';
 import { celsiusToFahrenheit } from '../../../shared-types/units.ts';
+import type { CanvasModel } from '../../state/canvas-model.ts';
 import { type PixelBox, textBox } from '../drawing/boxes.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
 import { type IsothermLine, isothermLines } from '../heat/isotherms.ts';
 import { labelLine } from '../heat/line-labels.ts';
 import { onLaminate } from '../heat/on-board.ts';
 import { type PaddedField, paddedField } from '../heat/padded-field.ts';
-import { heatScale, limitLevels, rangeOf, shownFields } from '../heat/shown-field.ts';
+import { heatScale, limitLevels, shownMap, shownRange } from '../heat/shown-field.ts';
 import { remembered, type Scene } from '../scene.ts';
 import { projectAll } from '../view/projection.ts';
 import { type Layer, sameInputs } from './layer.ts';
@@ -42,9 +42,10 @@ type Level = { celsius: number; text: string; heavy: boolean };
 const CROWDED_C = 4.5;
 
 /** Which lines are drawn: every step of the scale, and the solidus of the neighbours' joints heavy. */
-export function isothermLevels(assessment: Assessment, runId: string | null, unit: 'C' | 'F'): Level[] {
-  const range = rangeOf(shownFields(assessment, runId));
-  if (!range) return [];
+export function isothermLevels(model: CanvasModel): Level[] {
+  const { assessment, temperatureUnit: unit } = model;
+  const range = shownRange(model);
+  if (!range || !assessment) return [];
   const shown = (celsius: number) => String(Math.round(unit === 'F' ? celsiusToFahrenheit(celsius) : celsius));
   const heavy = limitLevels(assessment).map((celsius) => ({ celsius, text: shown(celsius), heavy: true }));
   const thin = heatScale(range, unit).levels.map((level) => ({
@@ -61,6 +62,7 @@ export function isothermLevels(assessment: Assessment, runId: string | null, uni
 /** What the isotherms and their numbers rest on. */
 export const isothermInputs: Layer['inputs'] = ({ model, projection, theme }) => [
   model.assessment,
+  model.moment,
   model.document.board.outline,
   model.document.board.cutouts,
   model.document.board.parts,
@@ -77,8 +79,8 @@ export const isothermLayer: Layer = { name: 'isotherms', inputs: isothermInputs,
 
 function sheet(scene: Scene): Mark[] {
   const { model, projection } = scene;
-  if (!model.assessment || !model.layers.isotherms) return [];
-  return faceMarks(scene, model.assessment, projection.side);
+  const map = model.layers.isotherms ? shownMap(model) : null;
+  return map ? faceMarks(scene, map.fields[projection.side], map.grid) : [];
 }
 
 let last: { inputs: readonly unknown[]; marks: Mark[] } | null = null;
@@ -96,17 +98,15 @@ export const isothermNumbers = (scene: Scene): PixelBox[] =>
     mark.kind === 'text' ? [textBox(mark, mark.text, ((mark.turnDeg ?? 0) * Math.PI) / 180)] : [],
   );
 
-function faceMarks(scene: Scene, assessment: Assessment, side: Side): Mark[] {
+function faceMarks(scene: Scene, field: Float32Array, grid: FieldGrid): Mark[] {
   const { model, projection, theme } = scene;
-  const { grid } = assessment.evaluation;
-  const field = shownFields(assessment, model.shownRunId)[side];
   const taken = [...lettered(scene)];
   const rims: Mark[] = [];
   const lines: Mark[] = [];
   const numbers: Mark[] = [];
   const boardAt = fromPixels(projection);
   const onBoard = (at: { x: number; y: number }) => onLaminate(model.document.board, boardAt(at));
-  for (const level of isothermLevels(assessment, model.shownRunId, model.temperatureUnit)) {
+  for (const level of isothermLevels(model)) {
     const stroke: Stroke = { colour: theme.ink, width: level.heavy ? 2.5 : 1 };
     const rim: Stroke = { colour: theme.paper, width: stroke.width + 2, alpha: 0.4 };
     for (const line of tracer(field).lines(grid, level.celsius)) {

@@ -1,6 +1,6 @@
 import { Container, Matrix, Sprite, Texture } from 'pixi.js';
 import { heatPixels } from '../heat/heat-image.ts';
-import { heatScale, rangeOf, shownFields } from '../heat/shown-field.ts';
+import { heatScale, shownMap, shownRange } from '../heat/shown-field.ts';
 import { paddedFace } from '../layers/isotherms.ts';
 import { sameInputs } from '../layers/layer.ts';
 import { heatShown, type Scene } from '../scene.ts';
@@ -24,8 +24,8 @@ export function heatSheet(): HeatSheet {
     update(scene) {
       view.visible = heatShown(scene.model);
       if (!view.visible) return false;
-      const { assessment, shownRunId, temperatureUnit } = scene.model;
-      const inputs = [assessment, shownRunId, temperatureUnit, scene.projection.side];
+      const { assessment, moment, shownRunId, temperatureUnit } = scene.model;
+      const inputs = [assessment, moment, shownRunId, temperatureUnit, scene.projection.side];
       const stale = !sameInputs(painted, inputs);
       if (stale) sprite.visible = picture.paint(scene);
       painted = inputs;
@@ -49,11 +49,10 @@ function heatPicture() {
     texture,
     /** False: the answer has no temperatures. */
     paint({ model, projection }: Scene): boolean {
-      const { assessment } = model;
-      const fields = assessment && shownFields(assessment, model.shownRunId);
-      const range = fields && rangeOf(fields);
-      if (!range) return false;
-      const padded = paddedFace(fields[projection.side], assessment.evaluation.grid);
+      const map = shownMap(model);
+      const range = shownRange(model);
+      if (!map || !range) return false;
+      const padded = paddedFace(map.fields[projection.side], map.grid);
       const pixels = heatPixels(padded, heatScale(range, model.temperatureUnit));
       if (canvas.width !== padded.columns || canvas.height !== padded.rows) {
         canvas.width = padded.columns;
@@ -69,7 +68,7 @@ function heatPicture() {
 
 /** Texel (column, row) lies on the board at the grid's origin plus (column - pad, row - pad) cells. */
 function place(sprite: Sprite, { model, projection }: Scene): void {
-  const grid = model.assessment?.evaluation.grid;
+  const grid = shownMap(model)?.grid;
   if (!grid) return;
   const pad = (sprite.texture.width - grid.columns) / 2;
   const corner = project(projection, {

@@ -1,6 +1,7 @@
 import { heatWords as words } from '../../../shared-types/words/window/heat.ts';
 import { useDocument } from '../../state/use-app.ts';
 import { FindingSection } from '../plan/FindingSection.tsx';
+import { CurveSection } from './CurveSection.tsx';
 import { ReadingSection } from './ReadingSection.tsx';
 import { RunSection } from './RunSection.tsx';
 import { ShownSection } from './ShownSection.tsx';
@@ -18,6 +19,7 @@ export function HeatStage() {
         <>
           <ShownSection />
           <TargetSection />
+          <CurveSection />
           <RunSection />
           <ReadingSection />
         </>

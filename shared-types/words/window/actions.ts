@@ -34,6 +34,8 @@ export const actionLabels = {
   toggleIsotherms: 'Isotherms',
   toggleRings: 'Distance rings',
   toggleLabels: 'Designators',
+  play: 'Play the heat run, or pause',
+  playRest: 'Map of the worst over time',
   toggleTray: 'Parts table',
   togglePanel: 'Stage panel',
   find: 'Find a part',

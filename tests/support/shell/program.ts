@@ -9,6 +9,7 @@ import { openSettings } from '../../../main/settings/open-settings.ts';
 import { createEvaluationWorker } from '../../../main/workers/evaluation-worker-handle.ts';
 import { createEvaluator, type Evaluator } from '../../../main/workers/evaluator.ts';
 import type { MainEvent } from '../../../shared-types/contract.ts';
+import { fail } from '../../../shared-types/problem.ts';
 import { smallTicket } from './small-ticket.ts';
 
 export type TestProgram = { program: Program; tickets: Tickets };
@@ -55,6 +56,7 @@ export async function testProgram(options: TestProgramOptions): Promise<TestProg
 /** For tests of everything but heat. */
 const restingEvaluator = (): Evaluator => ({
   ...{ want: () => undefined, cancel: () => undefined, forget: () => undefined },
+  ask: () => Promise.resolve(fail('stale-evaluation')),
   ...{ fine: () => Promise.reject(new Error('not part of this test')), close: () => Promise.resolve() },
 });
 

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { JobEnd, WorkerJob, WorkerListener } from '../../../../main/workers/evaluation-worker-handle.ts';
 import { createEvaluator, type EvaluationEvent } from '../../../../main/workers/evaluator.ts';
 import type { Assessment } from '../../../../shared-types/evaluation.ts';
+import { fail } from '../../../../shared-types/problem.ts';
 import { smallTicket } from '../../../support/shell/small-ticket.ts';
 
 /** A worker whose jobs end when the test says so. */
@@ -9,12 +10,17 @@ function setUp() {
   const jobs: (WorkerJob & { job: number })[] = [];
   const cancelled: number[] = [];
   const told: string[] = [];
+  const asked: number[] = [];
   let listener: WorkerListener = { progress: () => undefined, ended: () => undefined };
   const evaluator = createEvaluator(
     (given) => {
       listener = given;
       return {
         run: (job) => jobs.push({ ...job, job: jobs.length + 1 }),
+        ask: (question) => {
+          asked.push(question.revision);
+          return Promise.resolve(fail('not-found'));
+        },
         cancel: (job) => void cancelled.push(job),
         close: () => Promise.resolve(),
       };
@@ -23,7 +29,7 @@ function setUp() {
   );
   const last = () => jobs[jobs.length - 1];
   return {
-    ...{ evaluator, jobs, cancelled, told, last },
+    ...{ evaluator, jobs, cancelled, told, asked, last },
     finish: () => listener.ended({ kind: 'result', job: last().job, assessment: assessmentOf(last()) }),
     fail: (end: Omit<Extract<JobEnd, { kind: 'failed' }>, 'job' | 'kind'>) =>
       listener.ended({ kind: 'failed', job: last().job, ...end }),
@@ -204,4 +210,24 @@ test('a sheet that cannot come is answered with the reason', async () => {
   const last = evaluator.fine(ticket(3));
   await evaluator.close();
   expect(await last).toEqual({ ok: false, problem: { code: 'cancelled' } });
+});
+
+test('moments are asked of the newest fine evaluation only, and not while another one is made', async () => {
+  const { evaluator, finish, asked } = setUp();
+  const about = (revision: number, id = 'a') =>
+    evaluator
+      .ask(id, { about: 'moment', revision, runId: 'run-1', atS: 10 })
+      .then((answer) => answer.ok || answer.problem.code);
+  evaluator.want(ticket(1), ['coarse', 'fine']);
+  finish();
+  expect(await about(1), 'the fine run is under way').toBe('stale-evaluation');
+  finish();
+  await about(1);
+  expect(await about(0)).toBe('stale-evaluation');
+  expect(await about(1, 'b'), 'another ticket').toBe('stale-evaluation');
+  evaluator.want(ticket(2), ['coarse', 'fine']);
+  await about(1);
+  finish();
+  expect(await about(1), 'its frames have been let go').toBe('stale-evaluation');
+  expect(asked).toEqual([1, 1]);
 });

@@ -40,9 +40,7 @@ describe('isotherms', () => {
 describe('the levels', () => {
   it('mark the neighbours’ solidus heavy and leave the number of a step beside it out', () => {
     const levels = isothermLevels(
-      assessmentOf((x) => 150 + x, [{ refdes: 'C1', solidusC: 217 }]),
-      null,
-      'C',
+      modelOf(boardWith([]), {}, { assessment: assessmentOf((x) => 150 + x, [{ refdes: 'C1', solidusC: 217 }]) }),
     );
     expect(levels.filter((level) => level.heavy)).toEqual([{ celsius: 217, text: '217', heavy: true }]);
     expect(levels.find((level) => level.celsius === 220)?.text).toBe('');
@@ -51,9 +49,7 @@ describe('the levels', () => {
 
   it('are not drawn twice where a step is the solidus itself', () => {
     const levels = isothermLevels(
-      assessmentOf((x) => 150 + x, [{ refdes: 'C1', solidusC: 220 }]),
-      null,
-      'C',
+      modelOf(boardWith([]), {}, { assessment: assessmentOf((x) => 150 + x, [{ refdes: 'C1', solidusC: 220 }]) }),
     );
     expect(levels.filter((level) => Math.round(level.celsius) === 220)).toHaveLength(1);
   });

@@ -47,6 +47,7 @@ export function modelOf(board: Board, plan: Partial<Plan> = {}, rest: Partial<Ca
     document: { board, plan: { ...emptyPlan('T-1'), ...plan } },
     assessment: null,
     stale: false,
+    moment: null,
     selection: new Set(),
     selectedSiteId: null,
     selectedWatchId: null,
