@@ -14,6 +14,7 @@ const matchPairSchema = z.strictObject({
     .describe('What the board point was taken from; it stays where it is when that moves.'),
   refdes: z.string().max(64).nullable().describe('Part of the anchor; null: none.'),
 });
+export type MatchPair = z.infer<typeof matchPairSchema>;
 
 export const photoFitKindSchema = z.enum(['similarity', 'affine', 'projective']);
 export type PhotoFitKind = z.infer<typeof photoFitKindSchema>;

@@ -21,6 +21,7 @@ export const PROBLEM_CODES = [
   'unclear-units',
   'invalid-gerber',
   'not-a-picture',
+  'damaged-picture',
   'part-unknown',
   'evaluation-failed',
   'stale-evaluation',

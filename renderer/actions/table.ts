@@ -1,6 +1,7 @@
 import type { Action } from './action.ts';
 import { chordsOf, type KeyPress } from './chords.ts';
 import { editActions } from './edit-actions.ts';
+import { photoActions } from './photo-actions.ts';
 import { tagActions } from './tag-actions.ts';
 import { ticketActions } from './ticket-actions.ts';
 import { stageActions, toolActions, viewActions } from './view-actions.ts';
@@ -11,6 +12,7 @@ export const ACTIONS: readonly Action[] = [
   ...tagActions,
   ...viewActions,
   ...toolActions,
+  ...photoActions,
   ...stageActions,
   ...ticketActions,
 ];

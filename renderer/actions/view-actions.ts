@@ -109,9 +109,10 @@ export const toolActions: readonly Action[] = [
 
 export const stageActions: readonly Action[] = [
   stage('board', labels.stageBoard, '1'),
-  stage('plan', labels.stagePlan, '2'),
-  stage('heat', labels.stageHeat, '3'),
-  stage('workMap', labels.stageWorkMap, '4'),
+  stage('photo', labels.stagePhoto, '2'),
+  stage('plan', labels.stagePlan, '3'),
+  stage('heat', labels.stageHeat, '4'),
+  stage('workMap', labels.stageWorkMap, '5'),
 ];
 
 function turnView(app: App, degrees: number): void {

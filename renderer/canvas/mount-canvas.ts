@@ -5,6 +5,7 @@ import type { Sketch } from '../tools/tool.ts';
 import { toolHost } from '../tools/tool-host.ts';
 import { type DrawingBoard, makeDrawingBoard } from './drawing-board.ts';
 import { type Furniture, makeFurniture } from './furniture/furniture.ts';
+import { type Lens, makeLens } from './furniture/lens.ts';
 import { shownMap, temperatureAt } from './heat/shown-field.ts';
 import { listen } from './input.ts';
 import { loadFonts } from './paint/lettering.ts';
@@ -28,6 +29,8 @@ type Live = {
   projection: Projection | null;
   hover: Pick | null;
   sketch: Sketch | null;
+  /** The sketch is on the drawing itself, not only in a lens. */
+  sketchDrawn: boolean;
   zoomRestsAt: number;
   lastDrawMs: number;
 };
@@ -48,6 +51,7 @@ export const mountCanvas: MountCanvas = async (host, workbench, onView) => {
     wake();
   });
   const furniture = makeFurniture(surface);
+  const lens = makeLens(surface);
   const draw = () => {
     const settled = drawFrame(live, board, furniture);
     if (!settled) wake();
@@ -59,7 +63,7 @@ export const mountCanvas: MountCanvas = async (host, workbench, onView) => {
     wake();
     if (zoomed) onView(camera.zoom);
   };
-  const tools = connectTools(live, workbench, furniture, setCamera, wake);
+  const tools = connectTools(live, workbench, { furniture, lens, setCamera, wake });
   const stopListening = listenTo(surface, live, workbench, tools, wake);
   const stopSizing = followSize(surface, live, board, () => {
     draw();
@@ -93,6 +97,7 @@ function startingState(workbench: Workbench, surface: HTMLElement): Live {
     projection: null,
     hover: null,
     sketch: null,
+    sketchDrawn: false,
     zoomRestsAt: 0,
     lastDrawMs: 0,
   };
@@ -119,13 +124,10 @@ const shownNow = ({ model, camera, projection }: Live): Shown => ({
   projection: nextProjection(projection, camera, model, window.devicePixelRatio, true),
 });
 
-function connectTools(
-  live: Live,
-  workbench: Workbench,
-  furniture: Furniture,
-  setCamera: (camera: Camera) => void,
-  wake: () => void,
-) {
+/** What tools' effects reach. */
+type Reached = { furniture: Furniture; lens: Lens; setCamera: (camera: Camera) => void; wake: () => void };
+
+function connectTools(live: Live, workbench: Workbench, { furniture, lens, setCamera, wake }: Reached) {
   const view = toolViewOf(() => shownNow(live), workbench);
   return toolHost(view, (effects) =>
     runEffects(effects, workbench, {
@@ -134,7 +136,10 @@ function connectTools(
       sketch: (sketch) => {
         live.sketch = sketch;
         furniture.marquee(sketch);
-        wake();
+        lens.show(sketch, live.model, live.camera);
+        // A lens alone changes nothing on the drawing.
+        if (sketch?.kind !== 'lens' || live.sketchDrawn) wake();
+        live.sketchDrawn = sketch !== null && sketch.kind !== 'lens';
       },
     }),
   );

@@ -4,6 +4,7 @@ import { stageNames, frameWords as words } from '../../shared-types/words/window
 import { Inspector } from '../inspector/Inspector.tsx';
 import { BoardStage } from '../stages/board/BoardStage.tsx';
 import { HeatStage } from '../stages/heat/HeatStage.tsx';
+import { PhotoStage } from '../stages/photo/PhotoStage.tsx';
 import { PlanStage } from '../stages/plan/PlanStage.tsx';
 import { WorkMapStage } from '../stages/work-map/WorkMapStage.tsx';
 import type { Stage } from '../state/app-state.ts';
@@ -12,6 +13,7 @@ import { IconButton } from '../widgets/Buttons.tsx';
 
 const stages: Record<Stage, () => React.ReactNode> = {
   board: BoardStage,
+  photo: PhotoStage,
   plan: PlanStage,
   heat: HeatStage,
   workMap: WorkMapStage,

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import { listenToKeys } from '../actions/key-handler.ts';
+import { loadPictures } from '../photos/picture-loader.ts';
 import { StartPage } from '../stages/start/StartPage.tsx';
 import { type App, startApp } from '../state/app.ts';
 import { isDark } from '../state/canvas-model-of.ts';
@@ -14,6 +15,7 @@ import { Notices } from './Notices.tsx';
 export function Root({ app }: { app: App }) {
   useEffect(() => startApp(app), [app]);
   useEffect(() => listenToKeys(app), [app]);
+  useEffect(() => loadPictures(app), [app]);
   useEffect(() => followSystemTheme(app), [app]);
   return (
     <AppContext value={app}>

@@ -1,15 +1,22 @@
-import { CircuitBoard, Flame, Keyboard, type LucideIcon, Map as MapIcon, Settings2, Tags } from 'lucide-react';
+import { Camera, CircuitBoard, Flame, Keyboard, type LucideIcon, Map as MapIcon, Settings2, Tags } from 'lucide-react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { summarise } from '../../shared-types/rules/summary.ts';
 import { actionLabels } from '../../shared-types/words/window/actions.ts';
 import { stageNames, stageOpen, frameWords as words } from '../../shared-types/words/window/frame.ts';
 import { openSuggestions } from '../actions/edit-actions.ts';
+import { openOfPhoto } from '../stages/photo/open-of-photo.ts';
 import { openOfWorkMap } from '../stages/work-map/open-of-work-map.ts';
 import { type AppState, STAGES, type Stage } from '../state/app-state.ts';
 import { useApp, useAppState } from '../state/use-app.ts';
 import { Icon, IconButton, WithTip } from '../widgets/Buttons.tsx';
 
-const icons: Record<Stage, LucideIcon> = { board: CircuitBoard, plan: Tags, heat: Flame, workMap: MapIcon };
+const icons: Record<Stage, LucideIcon> = {
+  board: CircuitBoard,
+  photo: Camera,
+  plan: Tags,
+  heat: Flame,
+  workMap: MapIcon,
+};
 
 /** The stages with what is still open in each. */
 export function StageRail() {
@@ -63,11 +70,12 @@ export function StageRail() {
 /** What is open in each stage, as a number. */
 function openCounts(state: AppState): Record<Stage, number> {
   const { ticket, evaluation } = state;
-  if (!ticket) return { board: 0, plan: 0, heat: 0, workMap: 0 };
+  if (!ticket) return { board: 0, photo: 0, plan: 0, heat: 0, workMap: 0 };
   const { assessment } = evaluation;
   const summary = assessment && summarise(assessment, ticket.document.plan);
   return {
     board: ticket.document.board.parts.filter((part) => part.classGuessed).length,
+    photo: openOfPhoto(state),
     plan: openSuggestions(state).length,
     heat: summary ? summary.over + summary.unsure : 0,
     workMap: openOfWorkMap(state).length,

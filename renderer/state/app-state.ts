@@ -5,10 +5,11 @@ import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Problem } from '../../shared-types/problem.ts';
 import { defaultSettings, type Settings } from '../../shared-types/settings.ts';
 import { emptyHistory, type History } from '../editing/history.ts';
+import type { Pictures } from '../photos/shown-photos.ts';
 import type { CanvasModel, Pick, ToolName } from './canvas-model.ts';
 
 /** The stages of the rail that work today. */
-export const STAGES = ['board', 'plan', 'heat', 'workMap'] as const;
+export const STAGES = ['board', 'photo', 'plan', 'heat', 'workMap'] as const;
 export type Stage = (typeof STAGES)[number];
 
 /** `changed`: not yet with main; `kept`: in the journal, survives a crash; `filed`: in the ticket's file. */
@@ -50,6 +51,11 @@ export type ViewState = {
   panelOpen: boolean;
   /** Why a key did nothing; goes by itself. */
   hint: string | null;
+  /** Photo and match pair being worked on in the stage Photo. */
+  photoId: string | null;
+  pairId: string | null;
+  /** Photos are hidden for a moment. */
+  blinked: boolean;
 };
 
 export type EvaluationState = {
@@ -100,6 +106,10 @@ export type AppState = {
   menu: { pick: Pick | null; page: Point } | null;
   /** A ticket is being opened or made. */
   busy: boolean;
+  /** Decoded pictures of the ticket's photos. */
+  pictures: Pictures;
+  /** Names of photos that are being read. */
+  photosComing: readonly string[];
 };
 
 export const nothingSelected: Selection = { parts: new Set(), siteId: null, watchId: null };
@@ -116,6 +126,9 @@ export const startingView: ViewState = {
   zoom: 0,
   panelOpen: true,
   hint: null,
+  photoId: null,
+  pairId: null,
+  blinked: false,
 };
 
 export const noEvaluation: EvaluationState = {
@@ -144,5 +157,7 @@ export function startingState(): AppState {
     openedNotes: [],
     menu: null,
     busy: false,
+    pictures: new Map(),
+    photosComing: [],
   };
 }

@@ -34,6 +34,10 @@ export function canvasModelOf(state: AppState): CanvasModel {
     layers: view.layers,
     shownRunId: runId,
     tool: view.tool,
+    pictures: state.pictures,
+    blinked: view.blinked,
+    photoId: view.stage === 'photo' ? view.photoId : null,
+    pairId: view.pairId,
   };
 }
 

@@ -2,8 +2,9 @@ import type { Assessment, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Box, Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { LengthUnit, TemperatureUnit } from '../../shared-types/units.ts';
+import type { Pictures } from '../photos/shown-photos.ts';
 
-export type ToolName = 'select' | 'hand' | 'site' | 'watch';
+export type ToolName = 'select' | 'hand' | 'site' | 'watch' | 'match';
 
 /** What can be picked on the canvas. */
 export type Pick =
@@ -35,6 +36,13 @@ export type CanvasModel = {
   /** Heat run whose peaks are shown; null: the worst over all runs. */
   shownRunId: string | null;
   tool: ToolName;
+  /** Decoded pictures of photos. */
+  pictures: Pictures;
+  /** Photos are hidden for a moment. */
+  blinked: boolean;
+  /** Photo that is being matched, and the pair chosen on it. */
+  photoId: string | null;
+  pairId: string | null;
 };
 
 /** A pure edit of the document. */
@@ -52,6 +60,8 @@ export type Workbench = {
   apply(label: string, edit: Edit): void;
   select(picks: readonly Pick[], mode: 'replace' | 'add' | 'toggle'): void;
   useTool(tool: ToolName): void;
+  /** Chooses a match pair of the photo that is being matched. */
+  choosePair(pairId: string | null): void;
   /** Pointer over the board (mm) and the peak temperature of the shown face there; null: off the board. */
   hover(at: Point | null, temperatureC: number | null, pick: Pick | null): void;
   /** Right button: the menu of what lies under the pointer, at page coordinates. */

@@ -78,6 +78,7 @@ function viewVerbs(store: Store<AppState>) {
     },
     clearSelection: () => store.set((state) => ({ ...state, selection: nothingSelected })),
     useTool: (tool: AppState['view']['tool']) => store.set((state) => ({ ...state, view: { ...state.view, tool } })),
+    choosePair: (pairId: string | null) => store.set((state) => ({ ...state, view: { ...state.view, pairId } })),
     hover: ((at, temperatureC, pick) =>
       store.set((state) => ({
         ...state,

@@ -1,6 +1,7 @@
 import type { Point } from '../../shared-types/geometry.ts';
 import type { ToolName } from '../state/canvas-model.ts';
 import { handTool } from './hand-tool.ts';
+import { matchTool } from './match-tool.ts';
 import { type Navigation, type NavigationEvent, navigate, RESTING, type WheelTurn, wheelEffect } from './navigation.ts';
 import { selectTool } from './select-tool.ts';
 import { siteTool } from './site-tool.ts';
@@ -36,6 +37,7 @@ export function toolHost(view: ToolView, run: (effects: readonly Effect[]) => vo
     hand: machineOf(handTool),
     site: machineOf(siteTool),
     watch: machineOf(watchTool),
+    match: machineOf(matchTool),
   };
   let current = view.model().tool;
   /** The pointer whose gesture the tool is following. */

@@ -29,12 +29,21 @@ export type Effect =
   | { do: 'cancel' }
   | { do: 'apply'; label: string; edit: Edit; thenSelect?: 'site' | 'watch' }
   | { do: 'useTool'; tool: ToolName }
+  | { do: 'choosePair'; pairId: string | null }
   | { do: 'pan'; dx: number; dy: number }
   | { do: 'zoom'; at: Point; factor: number }
   /** Shapes that exist only while a gesture lasts; null takes them away. */
   | { do: 'sketch'; sketch: Sketch | null };
 
-export type Sketch = { kind: 'marquee'; from: Point; to: Point } | { kind: 'area'; area: TurnedRectangle };
+/** A point of a photo (pixels) to be shown magnified beside a place on the screen. */
+type LensSpot = { photoId: string; at: Point; screen: Point };
+
+export type Sketch =
+  | { kind: 'marquee'; from: Point; to: Point }
+  | { kind: 'area'; area: TurnedRectangle }
+  | { kind: 'lens'; lens: LensSpot }
+  /** A match pair in the making, board mm: the photo's point as it lies, and the drawing's. */
+  | { kind: 'pair'; from: Point; to: Point; snapped: boolean; lens: LensSpot | null };
 
 /** What a tool may look at. */
 export type ToolView = {

@@ -16,3 +16,11 @@ export function imageTypeOf(bytes: Uint8Array): ImageType | null {
   if (startsWith(bytes, 0, [0x49, 0x49, 42, 0]) || startsWith(bytes, 0, [0x4d, 0x4d, 0, 42])) return 'image/tiff';
   return null;
 }
+
+const FTYP = letters('ftyp');
+/** Brands of HEIF files, ISO/IEC 23008-12 (from memory). */
+const HEIF_BRANDS = ['heic', 'heix', 'hevc', 'heim', 'heis', 'mif1', 'msf1', 'avif'].map(letters);
+
+/** True for the form in which many phones keep photos, which browsers do not decode. */
+export const isHeif = (bytes: Uint8Array): boolean =>
+  startsWith(bytes, 4, FTYP) && HEIF_BRANDS.some((brand) => startsWith(bytes, 8, brand));

@@ -9,7 +9,7 @@ const LEAST_DIVISOR = 0.1;
 export type PhotoPatch = { photo: Point[]; board: Point[] };
 
 /** The part of a photo that lies on the board's plane this side of the horizon: for a photo from above its four corners. */
-export function photoPatch({ toBoard }: PhotoFit, widthPx: number, heightPx: number): PhotoPatch {
+export function photoPatch({ toBoard }: Pick<PhotoFit, 'toBoard'>, widthPx: number, heightPx: number): PhotoPatch {
   const corners = [
     { x: 0, y: 0 },
     { x: widthPx, y: 0 },

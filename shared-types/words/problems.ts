@@ -62,6 +62,10 @@ const sentences: Record<ProblemCode, Sentence> = {
     what: `is no picture that can be used${d.found ? ` (${d.found})` : ''}`,
     todo: d.todo ? String(d.todo) : 'Give a JPEG, PNG, WebP or TIFF file.',
   }),
+  'damaged-picture': () => ({
+    what: 'is cut off or damaged: it cannot be drawn whole',
+    todo: 'Fetch it again from the camera, or save it as JPEG or PNG from a program that still opens it.',
+  }),
   'part-unknown': (d) => ({ what: `has no part ${d.refdes ?? ''}`.trimEnd(), todo: 'Check the designator.' }),
   'evaluation-failed': (d) => ({
     what: `could not be evaluated${d.reason ? `: ${d.reason}` : ''}`,

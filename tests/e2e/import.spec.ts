@@ -22,7 +22,7 @@ test('placements and Gerber of a real board become a ticket, and its site a map'
   await expect(sheet.getByRole('list', { name: 'Notes' }).getByRole('listitem').first()).toBeVisible();
   await sheet.getByRole('button', { name: 'Create ticket' }).click();
   await expect(page.locator('.frame')).toBeVisible();
-  await w.stage('2');
+  await w.stage('plan');
   await w.find('U18');
   await page.keyboard.press('x');
   await w.figures();

@@ -17,7 +17,7 @@ test('the whole job by keyboard and mouse: sites, tags, map, suggestions, undo, 
   const number = (await page.locator('.ticket-title h1').textContent()) ?? '';
 
   await test.step('mark the sites and see the map', async () => {
-    await w.stage('2');
+    await w.stage('plan');
     for (const refdes of ['U1', 'U2', 'U3']) {
       await w.find(refdes);
       await page.keyboard.press('x');
@@ -87,7 +87,7 @@ test('the whole job by keyboard and mouse: sites, tags, map, suggestions, undo, 
     await page.keyboard.press('Control+o');
     await page.getByRole('button', { name: `Open ticket ${number}` }).click();
     await expect(page.locator('.frame')).toBeVisible();
-    await w.stage('2');
+    await w.stage('plan');
     await expect(w.section('Rework sites').getByRole('listitem')).toHaveCount(3);
     await expect(w.section('Order of work').getByRole('listitem')).toHaveCount(work);
     await expect(w.section('Order of work')).toContainText(NOTE);

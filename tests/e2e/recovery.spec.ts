@@ -7,7 +7,7 @@ test('what was kept before a kill -9 is there after the next start', async ({ pa
   await page.getByRole('button', { name: /Start a ticket from the sample tide-gauge-logger/ }).click();
   await expect(page.locator('.frame')).toBeVisible();
   const number = (await page.locator('.ticket-title h1').textContent()) ?? '';
-  await w.stage('2');
+  await w.stage('plan');
   const rows = w.section('Order of work').getByRole('listitem');
   const before = await rows.count();
   await page.keyboard.press('Control+a');
@@ -24,6 +24,6 @@ test('what was kept before a kill -9 is there after the next start', async ({ pa
   await page.goto(door.address());
   await page.getByRole('button', { name: `Open ticket ${number}` }).click();
   await expect(page.locator('.frame')).toBeVisible();
-  await w.stage('2');
+  await w.stage('plan');
   await expect(rows).toHaveCount(tagged);
 });

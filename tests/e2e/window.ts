@@ -1,6 +1,8 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect } from './door.ts';
 
+const STAGE_KEYS = { board: '1', photo: '2', plan: '3', heat: '4', workMap: '5' };
+
 /** What a technician does in the window, with keyboard and mouse. */
 export function windowOf(page: Page) {
   const canvas = page.locator('.canvas-host');
@@ -20,7 +22,7 @@ export function windowOf(page: Page) {
         refdes,
       );
     },
-    stage: (key: '1' | '2' | '3' | '4') => page.keyboard.press(key),
+    stage: (name: keyof typeof STAGE_KEYS) => page.keyboard.press(STAGE_KEYS[name]),
     /** Waits until the fine map of the newest plan is there. */
     async figures() {
       await expect(page.locator('.phrases')).toBeVisible({ timeout: 60_000 });

@@ -1,5 +1,6 @@
 import { ownToBoard, type Part } from '../../../shared-types/board.ts';
 import { classById } from '../../../shared-types/library/classes.ts';
+import { photoShown } from '../../photos/shown-photos.ts';
 import type { Fill, Mark, Stroke } from '../drawing/marks.ts';
 import { closed, dashes } from '../drawing/strokes.ts';
 import { heatShown, type Scene } from '../scene.ts';
@@ -9,6 +10,8 @@ import { bodyPx, bodyShape, isEndPin, isTall } from './part-shape.ts';
 
 /** Paper of the bodies over the heat map: thin enough that the colours are read through it. */
 const BODY_ALPHA_OVER_HEAT = 0.22;
+/** Over a photo the body in it is what is looked at. */
+const BODY_ALPHA_OVER_PHOTO = 0.08;
 /** Below this size on screen an edge would fill the body: it becomes a speck of ink. */
 const SPECK_PX = 3;
 
@@ -18,7 +21,10 @@ const CHIP = /^(chip-|ntc|fuse)/;
 /** Bodies of the parts of the shown side. */
 export const partsLayer: TiledLayer = {
   name: 'parts',
-  inputs: ({ model, projection, theme }) => [model.document.board.parts, projection, theme, heatShown(model)],
+  inputs: ({ model, projection, theme }) => {
+    const { parts } = model.document.board;
+    return [parts, projection, theme, heatShown(model), photoShown(model)];
+  },
   marks(scene, parts) {
     const fills: Mark[] = [];
     const edges: Mark[] = [];
@@ -34,15 +40,23 @@ export const partsLayer: TiledLayer = {
         details.push(...endMarks(part, scene));
       }
     }
-    return [...fills, ...edges.sort(thinFirst), ...details];
+    const grounds = photoShown(scene.model) ? edges.map((edge) => onPhoto(edge, scene)) : [];
+    return [...fills, ...grounds, ...edges.sort(thinFirst), ...details];
   },
 };
+
+/** A paper rim under an edge, so that ink is read on a dark photo. */
+const onPhoto = (edge: Mark, { theme }: Scene): Mark => ({
+  ...(edge as Extract<Mark, { kind: 'rectangle' }>),
+  stroke: { colour: theme.paper, width: strokeWidth(edge) + 2, alpha: 0.6 },
+});
 
 /** Same strokes side by side, so that they are painted in one go. */
 const thinFirst = (a: Mark, b: Mark): number => strokeWidth(a) - strokeWidth(b);
 const strokeWidth = (mark: Mark): number => ('stroke' in mark && mark.stroke ? mark.stroke.width : 0);
 
 function bodyFill({ model, theme }: Scene): Fill {
+  if (photoShown(model)) return { colour: theme.paper, alpha: BODY_ALPHA_OVER_PHOTO };
   return { colour: theme.paper, alpha: heatShown(model) ? BODY_ALPHA_OVER_HEAT : 1 };
 }
 

@@ -6,6 +6,7 @@ import { isothermLayer } from '../layers/isotherms.ts';
 import { labelLayer } from '../layers/labels.ts';
 import { sameInputs } from '../layers/layer.ts';
 import { gestureLayer, hoverLayer, selectionLayer } from '../layers/overlay.ts';
+import { pairLayer } from '../layers/pairs.ts';
 import { partsLayer } from '../layers/parts.ts';
 import { ringLayer } from '../layers/rings.ts';
 import { siteLayer } from '../layers/sites.ts';
@@ -15,6 +16,7 @@ import type { Scene } from '../scene.ts';
 import { heatSheet } from './heat-sheet.ts';
 import { type PaintBox, paint } from './painter.ts';
 import { pensFor } from './pens.ts';
+import { photoSheet } from './photo-sheet.ts';
 import { plainSheet, type Sheet, tiledSheet } from './sheet.ts';
 
 /** The drawing as pixi sees it: sheets from the board upwards in one group that panning only moves. */
@@ -32,10 +34,12 @@ export function makeStage(): Stage {
   root.addChild(group);
   const substrate = plainSheet(substrateLayer);
   const heat = heatSheet();
+  const photos = photoSheet();
   const isotherms = plainSheet(isothermLayer);
   const clips = clipTo([heat, isotherms]);
   const sheets: Sheet[] = [
     substrate,
+    photos,
     heat,
     plainSheet(edgeLayer),
     tiledSheet(partsLayer),
@@ -49,6 +53,7 @@ export function makeStage(): Stage {
     plainSheet(hoverLayer),
     plainSheet(gestureLayer),
     plainSheet(tagLayer),
+    plainSheet(pairLayer),
   ];
   group.addChild(...clips.masks, ...sheets.map((sheet) => sheet.view));
   return {
@@ -65,6 +70,7 @@ export function makeStage(): Stage {
     },
     destroy() {
       heat.dispose();
+      photos.dispose();
       root.destroy({ children: true });
     },
   };

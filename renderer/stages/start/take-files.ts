@@ -1,10 +1,12 @@
 import { BOARD_EXTENSION, TICKET_EXTENSION } from '../../../shared-types/format-version.ts';
+import { addPhotos, isPicture } from '../../photos/add-photos.ts';
 import type { App } from '../../state/app.ts';
 import type { NamedBytes } from '../../state/tickets.ts';
 
 /** Opens a dropped or chosen ticket or board; reads any other files as the drawing of one board. */
 export async function takeFiles(app: App, files: readonly File[]): Promise<void> {
   if (files.length === 0) return;
+  if (files.every(isPicture)) return addPhotos(app, files);
   const read = await Promise.all(files.map(readFile));
   const whole = read.find(({ name }) => name.endsWith(TICKET_EXTENSION) || name.endsWith(BOARD_EXTENSION));
   if (whole && read.length === 1) {

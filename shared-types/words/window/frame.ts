@@ -1,3 +1,5 @@
+import { photoWords } from './photo.ts';
+
 /** Words of the window's frame: top bar, rail, panel, status line, dialogues. */
 export const frameWords = {
   program: 'Heatmargin',
@@ -39,16 +41,17 @@ export const frameWords = {
   notices: 'Notices',
   dismiss: 'Dismiss',
   dropHere: 'Drop to import',
-  dropText: 'Tickets, boards, placements with Gerber',
+  dropText: 'Tickets, boards, placements with Gerber, photos of the open board',
   connectionLost: 'The program behind this window no longer answers.',
   connectionText: 'Everything up to the last saved moment is on disk. Start the program again.',
 } as const;
 
-export const stageNames = { board: 'Board', plan: 'Plan', heat: 'Heat', workMap: 'Work map' } as const;
+export const stageNames = { board: 'Board', photo: 'Photo', plan: 'Plan', heat: 'Heat', workMap: 'Work map' } as const;
 
 /** What is open in a stage, said for a count. */
 export const stageOpen = {
   board: (count: number) => (count === 1 ? '1 class guessed' : `${count} classes guessed`),
+  photo: photoWords.open,
   plan: (count: number) => (count === 1 ? '1 suggestion open' : `${count} suggestions open`),
   heat: (count: number) => (count === 1 ? '1 part over or unsure' : `${count} parts over or unsure`),
   workMap: (count: number) => (count === 1 ? '1 thing to settle first' : `${count} things to settle first`),
@@ -59,6 +62,7 @@ export const toolNames = {
   hand: 'Pan',
   site: 'Mark a rework site',
   watch: 'Place a thermocouple',
+  match: photoWords.matching,
 } as const;
 
 export const settingsWords = {

@@ -60,6 +60,10 @@ export function modelOf(board: Board, plan: Partial<Plan> = {}, rest: Partial<Ca
     layers: { heat: true, isotherms: true, rings: true, labels: true },
     shownRunId: null,
     tool: 'select',
+    pictures: new Map(),
+    blinked: false,
+    photoId: null,
+    pairId: null,
     ...rest,
   };
 }

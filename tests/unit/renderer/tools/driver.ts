@@ -52,6 +52,9 @@ export function drive(start: CanvasModel, view: Partial<Camera> = {}) {
     useTool(tool) {
       model = { ...model, tool };
     },
+    choosePair(pairId) {
+      model = { ...model, pairId };
+    },
     hover: () => {},
     openMenu: () => {},
   };

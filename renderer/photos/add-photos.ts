@@ -1,0 +1,83 @@
+import type { Problem, Result } from '../../shared-types/problem.ts';
+import { photoEdits, photoWords as words } from '../../shared-types/words/window/photo.ts';
+import { addPhoto } from '../editing/photos.ts';
+import type { App } from '../state/app.ts';
+import { askPhotoWorker } from './ask-worker.ts';
+import type { PreparedPhoto } from './photo-messages.ts';
+
+/** Endings of picture files: what a drop of them means. */
+const PICTURE = /\.(jpe?g|jfif|png|webp|tiff?|hei[cf]|avif)$/i;
+const PICTURE_TYPES = /^image\/(jpeg|png|webp|tiff|hei[cf]|avif)$/;
+const LARGEST_BYTES = 160 * 1024 * 1024;
+
+export const isPicture = (file: File): boolean => PICTURE.test(file.name) || PICTURE_TYPES.test(file.type);
+
+/** Endings for a file dialogue. */
+export const PICTURE_ENDINGS = '.jpg,.jpeg,.png,.webp,.tif,.tiff,.heic,.heif';
+
+/** Takes pictures in as photos of the shown side, one after the other; each that cannot be used is told and changes nothing. */
+export async function addPhotos(app: App, files: readonly File[]): Promise<void> {
+  const id = app.store.get().ticket?.id;
+  if (!id) {
+    app.notify('note', words.needsTicket, words.needsTicketText);
+    return;
+  }
+  coming(app, (names) => [...names, ...files.map(({ name }) => name)]);
+  for (const file of files) {
+    const problem = await addOne(app, id, file);
+    if (problem) app.tickets.tell({ ...problem, file: file.name });
+    coming(app, (names) => without(names, file.name));
+  }
+}
+
+function coming(app: App, change: (names: readonly string[]) => readonly string[]): void {
+  app.store.set((state) => ({ ...state, photosComing: change(state.photosComing) }));
+}
+
+function without(names: readonly string[], name: string): string[] {
+  const at = names.indexOf(name);
+  return names.filter((_, index) => index !== at);
+}
+
+/** The problem that stands in the way, or null. */
+async function addOne(app: App, id: string, file: File): Promise<Problem | null> {
+  if (file.size > LARGEST_BYTES) return { code: 'too-large', detail: { limit: words.largestBytes } };
+  const prepared = await prepare(file);
+  if (!prepared.ok) return prepared.problem;
+  const { original, working, ...about } = prepared.value;
+  const first = await app.backend.request('photo.add', { id, bytes: original });
+  if (!first.ok) return first.problem;
+  const second = working.bytes ? await app.backend.request('photo.add', { id, bytes: working.bytes }) : first;
+  if (!second.ok) return second.problem;
+  // Another ticket may have been opened in the meantime.
+  if (app.store.get().ticket?.id !== id) return null;
+  const { mediaType, widthPx, heightPx } = working;
+  const photo = {
+    ...{ side: app.store.get().view.side, name: file.name.slice(0, 300), sha256: first.value.sha256 },
+    ...about,
+    working: { sha256: second.value.sha256, mediaType, widthPx, heightPx },
+  };
+  app.bench.apply(photoEdits.add(photo.name), (document) => addPhoto(document, photo));
+  const added = app.store.get().ticket?.document.board.photos.at(-1);
+  if (added) app.setView({ stage: 'photo', panelOpen: true, photoId: added.id, pairId: null });
+  return null;
+}
+
+async function prepare(file: File): Promise<Result<PreparedPhoto>> {
+  try {
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    return (await askPhotoWorker({ kind: 'prepare', name: file.name, bytes })).result;
+  } catch {
+    return { ok: false, problem: { code: 'not-readable' } };
+  }
+}
+
+/** Opens the system's file dialogue for photos. */
+export function choosePhotos(app: App): void {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.multiple = true;
+  input.accept = PICTURE_ENDINGS;
+  input.onchange = () => void addPhotos(app, [...(input.files ?? [])]);
+  input.click();
+}

@@ -1,0 +1,25 @@
+import type { BoardPhoto } from '../../shared-types/photo.ts';
+import type { Result } from '../../shared-types/problem.ts';
+
+/** What is asked of the photo worker, one job a worker at a time. */
+export type PhotoJob =
+  /** Bytes of a file as they came: checked, set upright, reduced. */
+  | { kind: 'prepare'; name: string; bytes: Uint8Array<ArrayBuffer> }
+  /** Bytes of a working copy, decoded for the canvas. */
+  | { kind: 'levels'; bytes: Uint8Array<ArrayBuffer>; mediaType: string };
+
+/** What of a photo its file settles. */
+export type PreparedPhoto = Pick<BoardPhoto, 'mediaType' | 'widthPx' | 'heightPx' | 'orientation'> & {
+  original: Uint8Array<ArrayBuffer>;
+  working: Omit<BoardPhoto['working'], 'sha256'> & {
+    /** null: the file as it came serves. */
+    bytes: Uint8Array<ArrayBuffer> | null;
+  };
+};
+
+/** The picture at full size and at halves of it, for drawing it small without shimmer. */
+export type PictureLevels = readonly ImageBitmap[];
+
+export type PhotoAnswer =
+  | { kind: 'prepare'; result: Result<PreparedPhoto> }
+  | { kind: 'levels'; levels: PictureLevels | null };

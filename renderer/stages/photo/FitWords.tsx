@@ -1,0 +1,37 @@
+import type { BoardPhoto } from '../../../shared-types/photo.ts';
+import { photoWords as words } from '../../../shared-types/words/window/photo.ts';
+import { placeOf, suspectsOf } from '../../photos/place-of.ts';
+import { useDocument } from '../../state/use-app.ts';
+import { useUnits } from '../../state/use-units.ts';
+
+/** What the pairs settle, what is wrong and what is missing, in words. */
+export function FitWords({ photo }: { photo: BoardPhoto }) {
+  const { board } = useDocument();
+  const { measures } = useUnits();
+  const { fit, refusal } = placeOf(photo, board);
+  const suspects = suspectsOf(photo, board);
+  const tooFew = refusal?.code === 'too-few-pairs';
+  const wanted = photo.fit && refusal && tooFew ? words.refusal(refusal) : null;
+  const next = wanted ?? words.need[photo.pairs.length] ?? (fit?.spare === 0 ? words.spare : null);
+  return (
+    <div className="photo-fit" role="status">
+      <p>
+        {fit ? `${words.fitted(fit.kind)}.` : words.guessed}
+        {fit && fit.leftOutRmsMm !== null && (
+          <span title={words.rmsTip}>
+            {' '}
+            {words.rms} <span className="figure">{measures.length(fit.leftOutRmsMm)}</span>
+          </span>
+        )}
+      </p>
+      {refusal && !tooFew && <p className="weighty">{words.refusal(refusal)}</p>}
+      {fit?.turnedOver && <p className="weighty">{words.turnedOver(photo.side)}</p>}
+      {suspects.map(({ index, mm }) => (
+        <p key={index} className="weighty">
+          {words.suspect(index + 1, measures.length(mm))}
+        </p>
+      ))}
+      {next && <p className="soft">{next}</p>}
+    </div>
+  );
+}
