@@ -1,5 +1,6 @@
 import type { OpenedTicket } from '../../shared-types/contract.ts';
 import { fail, type Result, succeed } from '../../shared-types/problem.ts';
+import { packTicket } from '../document/ticket-archive.ts';
 import { documentProblem } from '../files/document-check.ts';
 import { type EnteredFile, enterFile } from '../files/entered-file.ts';
 import { readDrawing } from '../files/read-drawing.ts';
@@ -36,8 +37,9 @@ async function openSample(services: Services, bench: Bench, id: string, number: 
   const sample = await services.samples.read(id);
   if (!sample) return fail('not-found');
   if (!sample.ok) return sample;
-  const { board, plan } = sample.value;
-  const bytes = newTicketBytes({ board, plan: { ...plan, ticket: { ...plan.ticket, number } } });
+  const { document, photos } = sample.value;
+  const plan = { ...document.plan, ticket: { ...document.plan.ticket, number } };
+  const bytes = packTicket({ document: { ...document, plan }, photos });
   return bench.take(await services.tickets.create(number, bytes, false));
 }
 

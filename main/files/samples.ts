@@ -1,58 +1,48 @@
 import { join } from 'node:path';
 import type { TicketCard } from '../../shared-types/contract.ts';
-import { BOARD_EXTENSION } from '../../shared-types/format-version.ts';
-import type { TicketDocument } from '../../shared-types/plan.ts';
-import { type Result, succeed } from '../../shared-types/problem.ts';
-import { readBoard, readPlan } from '../document/open-document.ts';
+import { TICKET_EXTENSION } from '../../shared-types/format-version.ts';
+import type { Result } from '../../shared-types/problem.ts';
+import type { TicketContents } from '../document/ticket-archive.ts';
 import { opaqueId } from './content-hash.ts';
 import { attempt } from './file-problems.ts';
 import type { FileSystem } from './file-system.ts';
 import { damagedCard, ticketCard } from './ticket-card.ts';
+import { readTicketFile } from './ticket-file.ts';
 
-const PLAN_EXTENSION = '.plan.json';
-
-/** The pairs of NAME.board.json and NAME.plan.json that lie beside the program. */
+/** The tickets that lie beside the program. */
 export type Samples = {
   list(): Promise<TicketCard[]>;
   /** Null: no such sample. Errors: those of the disk and of reading. */
-  read(id: string): Promise<Result<TicketDocument> | null>;
+  read(id: string): Promise<Result<TicketContents> | null>;
 };
 
 export function createSamples(fs: FileSystem, folder: string): Samples {
-  const stems = async (): Promise<string[]> => {
+  const files = async (): Promise<string[]> => {
     const names = await fs.readdir(folder).catch((): string[] => []);
-    const boards = names.filter((name) => name.endsWith(BOARD_EXTENSION));
-    const found = boards.map((name) => name.slice(0, -BOARD_EXTENSION.length));
-    return found.filter((stem) => names.includes(stem + PLAN_EXTENSION)).sort();
+    return names.filter((name) => name.endsWith(TICKET_EXTENSION)).sort();
   };
-  const idOf = (stem: string) => opaqueId(`sample:${stem}`);
+  const idOf = (name: string) => opaqueId(`sample:${name}`);
   return {
     async list() {
       const cards: TicketCard[] = [];
-      for (const stem of await stems()) {
-        const stat = await fs.stat(join(folder, stem + BOARD_EXTENSION)).catch(() => null);
+      for (const name of await files()) {
+        const stat = await fs.stat(join(folder, name)).catch(() => null);
         const changedAt = (stat?.mtime ?? new Date(0)).toISOString();
-        const place = { id: idOf(stem), fileName: stem, sample: true, changedAt };
-        const read = await readPair(fs, folder, stem);
-        cards.push(read.ok ? ticketCard(read.value, place) : damagedCard(place, read.problem));
+        const fileName = name.slice(0, -TICKET_EXTENSION.length);
+        const place = { id: idOf(name), fileName, sample: true, changedAt };
+        const read = await readSample(fs, folder, name);
+        cards.push(read.ok ? ticketCard(read.value.document, place) : damagedCard(place, read.problem));
       }
       return cards;
     },
     async read(id) {
-      const stem = (await stems()).find((candidate) => idOf(candidate) === id);
-      return stem === undefined ? null : readPair(fs, folder, stem);
+      const name = (await files()).find((candidate) => idOf(candidate) === id);
+      return name === undefined ? null : readSample(fs, folder, name);
     },
   };
 }
 
-async function readPair(fs: FileSystem, folder: string, stem: string): Promise<Result<TicketDocument>> {
-  const text = (name: string) => attempt(name, () => fs.readFile(join(folder, name), 'utf8'));
-  const boardText = await text(stem + BOARD_EXTENSION);
-  if (!boardText.ok) return boardText;
-  const planText = await text(stem + PLAN_EXTENSION);
-  if (!planText.ok) return planText;
-  const board = readBoard(boardText.value, stem + BOARD_EXTENSION);
-  if (!board.ok) return board;
-  const plan = readPlan(planText.value, stem + PLAN_EXTENSION);
-  return plan.ok ? succeed({ board: board.value, plan: plan.value }) : plan;
+async function readSample(fs: FileSystem, folder: string, name: string): Promise<Result<TicketContents>> {
+  const bytes = await attempt(name, async () => new Uint8Array(await fs.readFile(join(folder, name))));
+  return bytes.ok ? readTicketFile(bytes.value, name) : bytes;
 }

@@ -206,7 +206,7 @@ function placeRow(builder: Builder, x: number, y: number, side: Side): boolean {
   return any;
 }
 
-function outlineOf(length: number, width: number): Contour {
+export function outlineOf(length: number, width: number): Contour {
   const radius = 3;
   return [
     { x: radius, y: 0 },
@@ -218,6 +218,23 @@ function outlineOf(length: number, width: number): Contour {
     { x: 0, y: width - radius },
     { x: 0, y: radius, bulge: QUARTER },
   ];
+}
+
+/**
+ * Fills what room is left with `count` parts of ordinary circuits, by chance: circuits with small parts round them, rows,
+ * large parts; connectors stay where they were put. Throws when they find no room.
+ */
+export function fillByChance(
+  bench: Bench,
+  random: Random,
+  board: { length: number; width: number },
+  count: number,
+): void {
+  const builder: Builder = { bench, random, ...board, left: count };
+  for (let attempt = 0; builder.left > 0; attempt++) {
+    if (attempt > 400 * count) throw new Error(`${builder.left} of ${count} parts found no room.`);
+    placeGroup(builder);
+  }
 }
 
 /**
@@ -241,11 +258,7 @@ export function randomBoard(seed: number, partCount: number): Board {
   const builder: Builder = { bench, random, length, width, left: partCount };
   placeTarget(builder, partCount);
   placeConnectors(builder, partCount);
-  for (let attempt = 0; builder.left > 0; attempt++) {
-    if (attempt > 200 * partCount)
-      throw new Error(`${builder.left} of ${partCount} parts found no room (seed ${seed}).`);
-    placeGroup(builder);
-  }
+  fillByChance(bench, random, builder, builder.left);
   const layer = (kind: 'signal' | 'plane') => ({ kind, copperUm: 35 });
   return {
     format: BOARD_FORMAT,

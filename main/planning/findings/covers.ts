@@ -1,4 +1,4 @@
-import type { Board, Cover } from '../../../shared-types/board.ts';
+import type { Cover } from '../../../shared-types/board.ts';
 import type { Finding } from '../../../shared-types/evaluation.ts';
 import { gapBetween, rectangleCorners } from '../../../shared-types/geometry.ts';
 import type { Site } from '../../../shared-types/plan.ts';
@@ -18,9 +18,11 @@ const coverCorners = (cover: Cover) =>
   });
 const gapTo = (cover: Cover, site: Site): number => gapBetween(coverCorners(cover), rectangleCorners(site.area));
 
-/** A stiffener that lies at or near the site, either side: it takes heat from it. */
-export const stiffenerNear = (board: Board, site: Site): Cover | undefined =>
-  board.covers.find((cover) => cover.kind === 'stiffener' && gapTo(cover, site) <= NEAR_MM);
+/** A stiffener that stays on at or near the site, either side: it takes heat from it. */
+export const stiffenerNear = (context: PlanningContext, site: Site): Cover | undefined =>
+  context.board.covers.find(
+    (cover) => cover.kind === 'stiffener' && gapTo(cover, site) <= NEAR_MM && !tagOn(context, cover.id, 'remove'),
+  );
 
 /** A can or frame stands over the target: it comes off first, a soldered one in a heat run of its own. */
 export function coverFindings(context: PlanningContext): Finding[] {

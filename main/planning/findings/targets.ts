@@ -40,7 +40,7 @@ function meltingHelps({ context, run, result, target }: Case): string {
   const gas = gasAt(run, target.siteId);
   const site = context.plan.sites.find((candidate) => candidate.id === target.siteId);
   const helps = [
-    site && stiffenerNear(context.board, site) ? 'stiffener' : '',
+    site && stiffenerNear(context, site) ? 'stiffener' : '',
     gas === null ? 'gas' : '',
     before === null || before < COOL_START_C ? 'preheat' : '',
     gas && gas.untilS - gas.fromS < SHORT_GAS_S ? 'longer' : 'hotter',

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createProgram, type Program, type Services } from '../../../main/contract/program.ts';
-import { writeBoard, writePlan } from '../../../main/document/open-document.ts';
+import { packTicket } from '../../../main/document/ticket-archive.ts';
 import { type FileSystem, nodeFileSystem } from '../../../main/files/file-system.ts';
 import { createSamples } from '../../../main/files/samples.ts';
 import { createTickets, type Tickets } from '../../../main/files/tickets.ts';
@@ -28,9 +28,8 @@ export async function testProgram(options: TestProgramOptions): Promise<TestProg
   const { folder, fs = nodeFileSystem, workerFile } = options;
   const samplesFolder = join(folder, 'samples');
   mkdirSync(samplesFolder, { recursive: true });
-  const { board, plan } = smallTicket('S-1');
-  writeFileSync(join(samplesFolder, 'small.board.json'), writeBoard(board));
-  writeFileSync(join(samplesFolder, 'small.plan.json'), writePlan(plan));
+  const bytes = packTicket({ document: smallTicket('S-1'), photos: new Map() });
+  writeFileSync(join(samplesFolder, 'small.hmticket'), bytes);
   const tickets = createTickets({
     ...{ fs, shelfFolder: join(folder, 'shelf'), appFolder: join(folder, 'app') },
     ...{ now: options.now, pauses: options.pauses },

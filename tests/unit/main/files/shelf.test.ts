@@ -1,7 +1,7 @@
 import { mkdirSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { writeBoard, writePlan } from '../../../../main/document/open-document.ts';
+import { writeBoard } from '../../../../main/document/open-document.ts';
 import { packTicket } from '../../../../main/document/ticket-archive.ts';
 import { enterFile } from '../../../../main/files/entered-file.ts';
 import { nodeFileSystem } from '../../../../main/files/file-system.ts';
@@ -88,20 +88,19 @@ test('free names count on, whatever the case', () => {
   expect(freeName('t-1', ['T-1.HMTICKET', 'T-1 (2).hmticket'])).toBe('t-1 (3).hmticket');
 });
 
-test('samples are the pairs that lie beside the program, told apart by no name', async () => {
+test('samples are the tickets that lie beside the program, told apart by no name', async () => {
   const folder = temporaryFolder();
-  writeFileSync(join(folder, 'b.board.json'), writeBoard(smallBoard('B')));
-  writeFileSync(join(folder, 'b.plan.json'), writePlan(smallTicket('S-2').plan));
-  writeFileSync(join(folder, 'a.board.json'), writeBoard(smallBoard('A')));
-  writeFileSync(join(folder, 'a.plan.json'), '{');
+  const document = { ...smallTicket('S-2'), board: smallBoard('B') };
+  writeFileSync(join(folder, 'b.hmticket'), packTicket({ document, photos: new Map() }));
+  writeFileSync(join(folder, 'a.hmticket'), '{');
   writeFileSync(join(folder, 'lonely.board.json'), writeBoard(smallBoard('C')));
   const samples = createSamples(nodeFileSystem, folder);
   const cards = await samples.list();
   expect(cards.map((card) => [card.number, card.sample, card.problem?.code])).toEqual([
-    ['', true, 'not-json'],
+    ['', true, 'damaged-ticket'],
     ['S-2', true, undefined],
   ]);
-  expect(await samples.read(cards[1].id)).toMatchObject({ ok: true, value: { board: { name: 'B' } } });
+  expect(await samples.read(cards[1].id)).toMatchObject({ ok: true, value: { document: { board: { name: 'B' } } } });
   expect(await samples.read('unknown')).toBeNull();
 });
 
