@@ -32,7 +32,9 @@ function hint(app: App, text: string): void {
 /** True when the key belongs to a field, list, menu or dialogue; chords with Ctrl go through, but for a field's own. */
 function isTyping(event: KeyboardEvent): boolean {
   const target = event.target as HTMLElement | null;
-  const inField = target?.matches?.('input:not([type="checkbox"], [type="radio"]), textarea, [contenteditable="true"]');
+  const inField = target?.matches?.(
+    'input:not([type="checkbox"], [type="radio"], [type="range"]), textarea, [contenteditable="true"]',
+  );
   const control = event.ctrlKey || event.metaKey;
   if (inField) return !control || /^[azyxcv]$/i.test(event.key);
   if (target?.closest?.('[role="dialog"]')) return true;

@@ -40,10 +40,8 @@ const readers: Record<ImageType, (bytes: Uint8Array<ArrayBuffer>) => Reading> = 
   'image/tiff'(bytes) {
     const directory = readDirectory(bytes, 0);
     if (!directory?.widthPx || !directory.heightPx) return { found: null, unturned: [] };
-    return {
-      found: { widthPx: directory.widthPx, heightPx: directory.heightPx, directory, whole: true },
-      unturned: [bytes],
-    };
+    const { widthPx, heightPx } = directory;
+    return overwritten(bytes, { widthPx, heightPx, directory, whole: true });
   },
 };
 

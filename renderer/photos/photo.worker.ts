@@ -68,7 +68,8 @@ async function reduce(header: ImageHeader): Promise<PreparedPhoto['working']> {
 async function decode(header: ImageHeader, size: { widthPx: number; heightPx: number }): Promise<ImageBitmap> {
   const options = { resizeWidth: size.widthPx, resizeHeight: size.heightPx, resizeQuality: 'high' as const };
   if (header.type !== 'image/tiff') return createImageBitmap(new Blob(header.unturned), options);
-  return createImageBitmap(decodeTiff(header.unturned[0]), options);
+  const bytes = new Uint8Array(await new Blob(header.unturned).arrayBuffer());
+  return createImageBitmap(decodeTiff(bytes), options);
 }
 
 const SMALLEST_LEVEL_PX = 700;

@@ -1,9 +1,13 @@
 import { decode } from 'tiff';
 
+/** PhotometricInterpretation of TIFF 6.0, section 8. */
+const PALETTE = 3;
+
 /** The first picture of a TIFF as it is stored, not turned. Throws on forms that the library does not know. */
 export function decodeTiff(bytes: Uint8Array<ArrayBuffer>): ImageData {
   const [picture] = decode(bytes, { pages: [0] });
   const { width, height, data, bitsPerSample, maxSampleValue } = picture;
+  if (picture.type === PALETTE) throw new Error('palettes are not drawn');
   const channels = data.length / (width * height);
   if (!Number.isInteger(channels) || channels < 1 || channels > 4) throw new Error('unknown channels');
   const scale = 255 / (bitsPerSample === 8 ? 255 : maxSampleValue);

@@ -91,3 +91,35 @@ export function tiffWith(widthPx: number, heightPx: number, exif: ExifBlock | nu
   const orientation: [number, number, number][] = exif ? [[274, 3, exif.orientation]] : [];
   return joined([directory(exif?.little ?? true, [[256, 4, widthPx], [257, 3, heightPx], ...orientation])]);
 }
+
+/** A JPEG that a browser encoded, with an EXIF block put in behind its start. */
+export function jpegWithExif(jpeg: Uint8Array, exif: ExifBlock): Uint8Array<ArrayBuffer> {
+  const data = [...text('Exif\0\0'), ...exifBytes(exif)];
+  return joined([jpeg.subarray(0, 2), [0xff, 0xe1, ...u16(data.length + 2, false)], data, jpeg.subarray(2)]);
+}
+
+/** A whole grey TIFF of one uncompressed strip. */
+export function greyTiffWith(
+  widthPx: number,
+  heightPx: number,
+  orientation: number,
+  greyAt: (x: number, y: number) => number,
+): Uint8Array<ArrayBuffer> {
+  const entries = 9;
+  const strip = 8 + 2 + 12 * entries + 4;
+  const head = directory(true, [
+    [256, 4, widthPx],
+    [257, 4, heightPx],
+    [258, 3, 8],
+    [259, 3, 1],
+    [262, 3, 1],
+    [273, 4, strip],
+    [274, 3, orientation],
+    [278, 4, heightPx],
+    [279, 4, widthPx * heightPx],
+  ]);
+  const pixels = Array.from({ length: widthPx * heightPx }, (_, index) =>
+    greyAt(index % widthPx, Math.floor(index / widthPx)),
+  );
+  return joined([head, pixels]);
+}

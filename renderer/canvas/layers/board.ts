@@ -1,3 +1,4 @@
+import { photoShown } from '../../photos/shown-photos.ts';
 import type { Mark } from '../drawing/marks.ts';
 import { contourPixels } from '../drawing/outline.ts';
 import { project } from '../view/projection.ts';
@@ -30,12 +31,19 @@ export const edgeLayer: Layer = {
   name: 'edges',
   inputs: ({ model, projection, theme }) => {
     const { outline, cutouts, fiducials } = model.document.board;
-    return [outline, cutouts, fiducials, projection, theme];
+    return [outline, cutouts, fiducials, projection, theme, photoShown(model)];
   },
   marks({ model, projection, theme }) {
     const { outline, cutouts, fiducials } = model.document.board;
     const edge = { colour: theme.ink, width: 1.5 };
-    const marks: Mark[] = [{ kind: 'polygon', points: contourPixels(outline, projection), stroke: edge }];
+    const marks: Mark[] = [];
+    // A paper rim, so that the edge is read on a dark photo.
+    if (photoShown(model)) {
+      const rim = { colour: theme.paper, width: 4, alpha: 0.6 };
+      for (const contour of [outline, ...cutouts])
+        marks.push({ kind: 'polygon', points: contourPixels(contour, projection), stroke: rim });
+    }
+    marks.push({ kind: 'polygon', points: contourPixels(outline, projection), stroke: edge });
     for (const cutout of cutouts)
       marks.push({ kind: 'polygon', points: contourPixels(cutout, projection), stroke: { ...edge, width: 1 } });
     for (const fiducial of fiducials) {

@@ -1,5 +1,6 @@
 import type { Part } from '../../../shared-types/board.ts';
 import type { Point } from '../../../shared-types/geometry.ts';
+import { photoShown } from '../../photos/shown-photos.ts';
 import { LINE_PX, type Mark, textWidth } from '../drawing/marks.ts';
 import { heatShown, type Scene, tagsByPart } from '../scene.ts';
 import { GLYPH_PX } from '../sites/glyph-places.ts';
@@ -66,6 +67,7 @@ export const labelLayer: TiledLayer = {
     theme,
     model.layers.labels,
     heatShown(model),
+    photoShown(model),
   ],
   marks(scene, parts) {
     if (!scene.model.layers.labels) return [];
@@ -88,7 +90,7 @@ function labelMarks(part: Part, tagged: boolean, { model, projection }: Scene): 
   const { length, width } = seenBody(part, projection);
   const room = Math.min(length, width);
   const marks: Mark[] = [];
-  const face = !part.fitted ? 'soft' : heatShown(model) ? 'halo' : 'ink';
+  const face = !part.fitted ? 'soft' : heatShown(model) || photoShown(model) ? 'halo' : 'ink';
   const written = designatorPlace(part, tagged, projection);
   if (written) marks.push({ kind: 'text', ...written, text: part.refdes, face, align: 'centre' });
   const mark = classMark(part);
@@ -98,7 +100,7 @@ function labelMarks(part: Part, tagged: boolean, { model, projection }: Scene): 
       x: place.x - seenWidth(part, projection) / 2 + 5,
       y: place.y + seenHeight(part, projection) / 2 - 10,
       text: mark,
-      face: 'soft',
+      face: photoShown(model) ? 'soft-halo' : 'soft',
       align: 'left',
     });
   return marks;
