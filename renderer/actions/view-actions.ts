@@ -37,6 +37,8 @@ const layer = (name: keyof ViewState['layers'], label: string, key: string): Act
     app.setView({ layers: { ...layers, [name]: !layers[name] } });
   }),
   on: (state) => state.view.layers[name],
+  // In the stage Photo the heat map is off: see `canvas-model-of.ts`.
+  enabled: (state) => hasTicket(state) && !(state.view.stage === 'photo' && (name === 'heat' || name === 'isotherms')),
 });
 
 const tool = (name: ToolName, label: string, keys: string[], icon: Action['icon']): Action => ({

@@ -12,6 +12,15 @@ export const noDocument: TicketDocument = { board: emptyBoard('-', 1, 1), plan: 
 export const isDark = (state: AppState): boolean =>
   state.settings.theme === 'dark' || (state.settings.theme === 'system' && state.systemDark);
 
+const withoutHeatOf = new WeakMap<CanvasModel['layers'], CanvasModel['layers']>();
+
+/** While photos are laid they are not covered by the heat map. The same layers give the same object: see `sameModel`. */
+function withoutHeat(layers: CanvasModel['layers']): CanvasModel['layers'] {
+  const known = withoutHeatOf.get(layers) ?? { ...layers, heat: false, isotherms: false };
+  withoutHeatOf.set(layers, known);
+  return known;
+}
+
 /** Everything the canvas draws, out of the window's state. */
 export function canvasModelOf(state: AppState): CanvasModel {
   const document = state.ticket?.document ?? noDocument;
@@ -31,7 +40,7 @@ export function canvasModelOf(state: AppState): CanvasModel {
     temperatureUnit: state.settings.temperatureUnit,
     lengthUnit: state.settings.lengthUnit,
     wheelDoes: state.settings.wheelDoes,
-    layers: view.layers,
+    layers: view.stage === 'photo' ? withoutHeat(view.layers) : view.layers,
     shownRunId: runId,
     tool: view.tool,
     pictures: state.pictures,
