@@ -333,3 +333,34 @@ test('files that are no usable photos are told once each, and change nothing', a
   await expect(windowOf(page).section('Photos of the top').getByRole('listitem')).toHaveCount(0);
   expect((await savedTicket(page, door.shelf)).document.board.photos).toEqual([]);
 });
+
+test('a photo dropped on the window; without a drawing two points and their distance give its scale', async ({
+  page,
+  door,
+}) => {
+  const w = windowOf(page);
+  await openBoard(page, door.address());
+  const bytes = [...(await leaningPhoto(page))];
+  await page.evaluate((data) => {
+    const carried = new DataTransfer();
+    carried.items.add(new File([new Uint8Array(data)], 'dropped.jpg', { type: 'image/jpeg' }));
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true }));
+  }, bytes);
+  await expect(w.section('Photos of the top')).toContainText('dropped.jpg');
+  await expect(w.section('Match points')).toBeVisible();
+  await page.keyboard.press('j');
+  const middle = await w.middle();
+  for (const away of [-150, 150]) {
+    await page.mouse.click(middle.x + away, middle.y - 20);
+    await page.keyboard.press('Enter');
+  }
+  const distance = w.section('Match points').getByRole('textbox', { name: 'Distance of the two points' });
+  await distance.fill('85.6');
+  await distance.press('Enter');
+  const [photo] = (await savedTicket(page, door.shelf)).document.board.photos;
+  const [a, b] = photo.pairs;
+  expect(Math.hypot(a.board.x - b.board.x, a.board.y - b.board.y)).toBeCloseTo(85.6, 2);
+  await expect(w.section('Match points')).toContainText('Scale and turn.');
+  await page.keyboard.press('Control+z');
+  await expect(distance).not.toHaveValue('85.6');
+});

@@ -28,7 +28,7 @@ export function FitWords({ photo }: { photo: BoardPhoto }) {
       {fit?.turnedOver && <p className="weighty">{words.turnedOver(photo.side)}</p>}
       {suspects.map(({ index, mm }) => (
         <p key={index} className="weighty">
-          {words.suspect(index + 1, measures.length(mm))}
+          {words.suspect(index + 1, Number.isFinite(mm) ? measures.length(mm) : null)}
         </p>
       ))}
       {next && <p className="soft">{next}</p>}

@@ -66,7 +66,11 @@ export const photoWords = {
   },
   turnedOver: (side: Side) =>
     `The photo lies mirrored: does it show the ${side === 'top' ? 'bottom' : 'top'}, or is it itself mirrored?`,
-  suspect: (number: number, mm: string) => `Pair ${number} does not go with the others: ${mm} off. Check it first.`,
+  /** `off`: null when the others put it beyond anything the camera can see. */
+  suspect: (number: number, off: string | null) =>
+    off === null
+      ? `Pair ${number} does not go with the others at all. Check it first.`
+      : `Pair ${number} does not go with the others: ${off} off. Check it first.`,
   suspectMark: 'check',
   anchors: {
     free: () => 'free point',

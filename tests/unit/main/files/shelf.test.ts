@@ -135,6 +135,20 @@ test('a placement file becomes a board, and what the import guessed is told', ()
   expect(file.value.notes.every((note) => note.sentence.length > 10)).toBe(true);
 });
 
+test('versions of a ticket with large photos: no more than fit, the newest one always', async () => {
+  let minutes = 0;
+  const now = () => new Date(1_700_000_000_000 + minutes * 60_000);
+  const versions = createVersions(nodeFileSystem, temporaryFolder(), now, 2500);
+  for (const size of [1000, 900, 800, 3000, 700]) {
+    await versions.keep('/shelf/a', new Uint8Array(size));
+    const sizes: number[] = [];
+    for (const { id } of await versions.list('/shelf/a'))
+      sizes.push((await versions.read('/shelf/a', id))?.byteLength ?? 0);
+    expect(sizes).toEqual({ 1000: [1000], 900: [900, 1000], 800: [800, 900], 3000: [3000], 700: [700] }[size]);
+    minutes += 11;
+  }
+});
+
 test('versions: one at most every ten minutes, the newest forty, equal contents once', async () => {
   let minutes = 0;
   const now = () => new Date(2026, 0, 1, 0, minutes);
