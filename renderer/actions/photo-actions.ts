@@ -1,6 +1,7 @@
 import { Crosshair, ImagePlus } from 'lucide-react';
 import { actionLabels as labels } from '../../shared-types/words/window/actions.ts';
 import { choosePhotos } from '../photos/add-photos.ts';
+import { chosenPhoto } from '../photos/chosen-photo.ts';
 import type { App } from '../state/app.ts';
 import { type Action, hasTicket } from './action.ts';
 
@@ -30,8 +31,7 @@ export function toggleMatching(app: App): void {
     app.setView({ tool: 'select' });
     return;
   }
-  const ofSide = ticket?.document.board.photos.filter((photo) => photo.side === view.side) ?? [];
-  const photo = ofSide.find((one) => one.id === view.photoId) ?? ofSide.at(-1);
+  const photo = chosenPhoto(ticket?.document.board.photos ?? [], view.side, view.photoId);
   if (!photo) return;
   app.setView({ stage: 'photo', panelOpen: true, tool: 'match', photoId: photo.id });
 }

@@ -35,7 +35,7 @@ export function createApp(backend: Backend): App {
     bench,
     tickets,
     canvas: { current: null },
-    setView: (fields) => store.set((state) => ({ ...state, view: { ...state.view, ...fields } })),
+    setView: (fields) => store.set((state) => ({ ...state, view: settledView({ ...state.view, ...fields }) })),
     changeSettings(fields) {
       const settings = { ...store.get().settings, ...fields };
       store.set((state) => ({ ...state, settings }));
@@ -47,6 +47,10 @@ export function createApp(backend: Backend): App {
     dismiss: notices.dismiss,
   };
 }
+
+/** Points are matched in the stage Photo only. */
+const settledView = (view: ViewState): ViewState =>
+  view.tool === 'match' && view.stage !== 'photo' ? { ...view, tool: 'select' } : view;
 
 /** Reads settings and shelf and starts listening; gives back what stops it. */
 export function startApp(app: App): () => void {

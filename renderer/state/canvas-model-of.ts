@@ -1,6 +1,7 @@
 import { emptyBoard } from '../../shared-types/board.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { emptyPlan } from '../../shared-types/rules/new-plan.ts';
+import { chosenPhoto } from '../photos/chosen-photo.ts';
 import type { AppState } from './app-state.ts';
 import type { CanvasModel } from './canvas-model.ts';
 import { isStale } from './evaluation-inbox.ts';
@@ -45,7 +46,7 @@ export function canvasModelOf(state: AppState): CanvasModel {
     tool: view.tool,
     pictures: state.pictures,
     blinked: view.blinked,
-    photoId: view.stage === 'photo' ? view.photoId : null,
+    photoId: view.stage === 'photo' ? (chosenPhoto(document.board.photos, view.side, view.photoId)?.id ?? null) : null,
     pairId: view.pairId,
   };
 }

@@ -66,7 +66,7 @@ function lifted(state: State, event: PointerFacts, view: ToolView) {
       ? stay<State>(IDLE, NO_SKETCH, ...dropPair(state.end, event, view))
       : stay<State>(IDLE, NO_SKETCH);
   if (state.at === 'half') {
-    if (!state.pressedAt || movedEnough(state.pressedAt, event))
+    if (!state.pressedAt || (!event.touch && movedEnough(state.pressedAt, event)))
       return stay<State>({ ...state, pressedAt: null }, halfSketch(state.half, event, view));
     return stay<State>(IDLE, NO_SKETCH, pairOf(state.half, anchorOf(event, view)));
   }

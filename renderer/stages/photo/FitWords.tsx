@@ -1,8 +1,17 @@
+import { boxOf } from '../../../shared-types/geometry.ts';
 import type { BoardPhoto } from '../../../shared-types/photo.ts';
 import { photoWords as words } from '../../../shared-types/words/window/photo.ts';
 import { placeOf, suspectsOf } from '../../photos/place-of.ts';
 import { useDocument } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
+
+/** Points within less than this share of the photo's diagonal carry their errors far. */
+const CLOSE = 0.3;
+
+function liesClose({ pairs, widthPx, heightPx }: BoardPhoto): boolean {
+  const { minX, minY, maxX, maxY } = boxOf(pairs.map(({ photo }) => photo));
+  return Math.hypot(maxX - minX, maxY - minY) < CLOSE * Math.hypot(widthPx, heightPx);
+}
 
 /** What the pairs settle, what is wrong and what is missing, in words. */
 export function FitWords({ photo }: { photo: BoardPhoto }) {
@@ -31,6 +40,7 @@ export function FitWords({ photo }: { photo: BoardPhoto }) {
           {words.suspect(index + 1, Number.isFinite(mm) ? measures.length(mm) : null)}
         </p>
       ))}
+      {fit && liesClose(photo) && <p className="soft">{words.close}</p>}
       {next && <p className="soft">{next}</p>}
     </div>
   );

@@ -1,4 +1,4 @@
-import type { BoardPhoto } from '../../../shared-types/photo.ts';
+import { chosenPhoto } from '../../photos/chosen-photo.ts';
 import { useAppState, useDocument } from '../../state/use-app.ts';
 import '../stages.css';
 import { MatchSection } from './MatchSection.tsx';
@@ -11,7 +11,7 @@ export function PhotoStage() {
   const { photos } = useDocument().board;
   const { side, photoId } = useAppState(({ view }) => ({ side: view.side, photoId: view.photoId }));
   const ofSide = photos.filter((photo) => photo.side === side);
-  const chosen: BoardPhoto | undefined = ofSide.find(({ id }) => id === photoId) ?? ofSide.at(-1);
+  const chosen = chosenPhoto(photos, side, photoId);
   return (
     <>
       <PhotoList photos={ofSide} side={side} chosenId={chosen?.id ?? null} />

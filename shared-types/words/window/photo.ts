@@ -45,6 +45,7 @@ export const photoWords = {
     2: 'A third pair takes out a shear, a fourth the angle of the camera.',
     3: 'A fourth pair takes out the angle of the camera.',
   } as Record<number, string>,
+  close: 'The points lie close together: small errors grow towards the edges. Take some near opposite corners.',
   spare: 'One pair more than needed shows how good they are.',
   rms: 'Left-out error',
   rmsTip: 'Each pair foretold by the others: root mean square of the distances on the board.',

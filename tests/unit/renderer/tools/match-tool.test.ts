@@ -107,3 +107,11 @@ describe('matching', () => {
     expect(now().pairs).toEqual([]);
   });
 });
+
+test('a finger may slide while it looks for the place: what counts is where it lifts, for both points', () => {
+  const { driver, now } = bench(photoWith());
+  driver.byTouch();
+  driver.pointerDown({ x: 40, y: 33 }).pointerMove({ x: 44, y: 33 }).pointerUp({ x: 47, y: 33 });
+  driver.pointerDown({ x: 55, y: 25 }).pointerMove({ x: 52, y: 28 }).pointerUp({ x: 50.5, y: 30.2 });
+  expect(now().pairs).toMatchObject([{ photo: { x: 470, y: 270 }, anchor: 'part', refdes: 'U1' }]);
+});
