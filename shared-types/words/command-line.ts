@@ -5,7 +5,7 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
   heatmargin import FILES... -o NAME.board.json [--name TEXT] [--unit mm|mil] [--bottom-x top|negated]
              [--offset=X,Y] [--outline RANK] [--panel all|one]
                                               drawing files, loose or in a ZIP, to one board: placements (text, XLSX),
-                                              Gerber layers, IPC-2581, IPC-D-356, bill of materials
+                                              Gerber layers, IPC-2581, IPC-D-356, bill of materials, DXF, SVG
   heatmargin export board|placements|exposures TICKET -o FILE [--coarse]
                                               the board as JSON, or a table as CSV; a board file does for the first two
   heatmargin ticket BOARD -o X.hmticket --site REF [--site REF ...] [--profile FILE] [--number TEXT]

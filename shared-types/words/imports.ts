@@ -1,5 +1,7 @@
 /** What the importer tells: the report's shape, and one sentence for everything in it. */
 
+import { DRAWING_NOTES, DRAWING_ROLES } from './drawings.ts';
+
 export type ImportWeight = 'stop' | 'warn' | 'note';
 
 /** Something the import noticed. `refdes`: the parts it is about, all of them; the sentence names the first ones. */
@@ -115,6 +117,7 @@ type Words = (refs: string, count: number, detail: Record<string, string | numbe
 const parts = (count: number): string => (count === 1 ? '1 part' : `${count} parts`);
 
 const NOTES = {
+  ...DRAWING_NOTES,
   'archive-opened': (_r, _n, d) => `Opened; of its ${d.count} files these were read: ${d.used}.`,
   'design-alone': (_r, _n, d) => `The board was made from this file alone; also given, not used: ${d.files}.`,
   'netlist-pads': (_r, _n, d) =>
@@ -243,6 +246,7 @@ const WHY_OUTLINE: Record<ImportReport['outline']['why'], string> = {
 
 /** What a file was taken for. */
 export const ROLE_WORDS: Record<string, string> = {
+  ...DRAWING_ROLES,
   placements: 'placements',
   profile: 'Gerber, profile',
   mechanical: 'Gerber, mechanical',
@@ -266,11 +270,11 @@ export const KIND_WORDS: Record<string, string> = {
   drill: 'a drill file',
   netlist: 'a netlist',
   xml: 'an XML file',
-  dxf: 'a DXF drawing',
   json: 'a JSON file',
   bill: 'a bill of materials without positions',
   text: 'a text without a table of placements',
   brokenDesign: 'an IPC-2581 file that cannot be read',
+  brokenDrawing: 'a drawing that cannot be read',
   archive: 'an archive: unpack it first',
   spreadsheet: 'a spreadsheet that cannot be opened (damaged, too large, or of another kind than XLSX): save it as CSV',
   picture: 'a picture',
@@ -321,15 +325,20 @@ export function importReportLines(report: ImportReport): string[] {
   const { counts, outline, offset, shift } = report;
   const inner = counts.inner ? `, ${counts.inner} on inner layers` : '';
   const unread = counts.unread ? `, ${counts.unread} rows not read` : '';
+  const placed = counts.top + counts.bottom + counts.inner > 0;
   const lines = [
     ...report.files.map(({ name, role }) => `file       ${name}: ${ROLE_WORDS[role] ?? role}`),
     ...report.tables.map(tableLine),
     `placements ${counts.top} top, ${counts.bottom} bottom${inner}${unread}`,
-    `outline    ${mm(outline.lengthMm)} x ${mm(outline.widthMm)} mm, ${outline.cutouts} cutouts, ${outline.arcs} arcs; ${WHY_OUTLINE[outline.why]}${outline.file ? ` of ${outline.file}` : ''}, holds ${mm(outline.sharePercent, 1)} % of the parts`,
+    `outline    ${mm(outline.lengthMm)} x ${mm(outline.widthMm)} mm, ${outline.cutouts} cutouts, ${outline.arcs} arcs; ${WHY_OUTLINE[outline.why]}${outline.file ? ` of ${outline.file}` : ''}${placed ? `, holds ${mm(outline.sharePercent, 1)} % of the parts` : ''}`,
     ...outline.others.map(otherLine),
-    `offset     placements to Gerber x ${mm(offset.xMm, 4)}, y ${mm(offset.yMm, 4)} mm, ${BY_WORDS[offset.by]}${offset.of ? `: ${offset.votes} of ${offset.of} agree` : ''}`,
+    ...(placed
+      ? [
+          `offset     placements to Gerber x ${mm(offset.xMm, 4)}, y ${mm(offset.yMm, 4)} mm, ${BY_WORDS[offset.by]}${offset.of ? `: ${offset.votes} of ${offset.of} agree` : ''}`,
+        ]
+      : []),
     `shift      x ${mm(shift.xMm, 4)}, y ${mm(shift.yMm, 4)} mm, so that the outline's lower left is at 0, 0`,
-    senseLine(report.sense),
+    ...(placed ? [senseLine(report.sense)] : []),
   ];
   const check = report.check
     ? checkLines(report.check)
@@ -337,7 +346,7 @@ export function importReportLines(report: ImportReport): string[] {
         'check      side, middle and turn were not checked: no pads with references, or the parts were made out of them',
       ];
   const notes = report.notes.map((one) => `${one.weight.padEnd(10)} ${importNoteSentence(one)}`);
-  return [...lines, ...check, ...notes];
+  return [...lines, ...(placed ? check : []), ...notes];
 }
 
 function senseLine({ top, bottom, xNegated, xBy, turnsBy, agreeing, of }: ImportReport['sense']): string {

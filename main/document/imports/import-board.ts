@@ -7,9 +7,10 @@ import { applyBills } from './build/bills.ts';
 import { checkParts, turnSamples } from './build/check.ts';
 import { claimsOf } from './build/claims.ts';
 import { type BoardContour, outlineContours } from './build/contours.ts';
+import { addDrawings, type DrawnOutline } from './build/drawings.ts';
 import { findFrame } from './build/frame.ts';
 import { buildBodied, chooseStep, designLayers, registerDesign } from './build/from-design.ts';
-import { registerPads } from './build/from-pads.ts';
+import { registerNone, registerPads } from './build/from-pads.ts';
 import { inputProblem } from './build/input-problem.ts';
 import { laminateOf } from './build/laminate.ts';
 import { gatherLayers, type Layers } from './build/layers.ts';
@@ -33,7 +34,7 @@ export type { GivenFile } from './files/recognise.ts';
 /** What a user may decide where the files leave it open. */
 export interface ImportChoices {
   readonly name?: string;
-  /** Unit of placement tables that do not say theirs. */
+  /** Unit of placement tables that do not say theirs; where they do or there are none, that of a drawing (DXF, SVG). */
   readonly unit?: LengthWord;
   readonly bottomX?: 'asSeenFromTop' | 'negated';
   /** From the placement file's origin to the Gerber origin, mm. */
@@ -67,15 +68,22 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
   const { archives } = unpacked.value;
   const whole = fromDesign(recognised);
-  if (whole) return build({ files: recognised, archives, tables: [], ...whole }, choices);
+  if (whole) return build({ files: recognised, archives, tables: [], drawn: [], ...whole }, choices);
   const layers = gatherLayers(recognised);
-  const registration = rows > 0 ? register(tables, layers, choices) : registerPads(layers.pads, '');
+  const placed = rows > 0 ? register(tables, layers, choices) : registerPads(layers.pads, '');
+  const { drawn, ...found } = addDrawings(recognised, layers, placed?.placements ?? [], drawingUnit(tables, choices));
+  const registration = rows > 0 ? placed : (placed ?? registerNone(found.layers));
   if (registration === null && rows === 0) return { ok: false, problem: inputProblem(recognised) };
   if (registration === null) {
     const unsaid = tables.find((table) => table.mmPerUnit === null);
     return fail('unclear-units', { file: unsaid?.file });
   }
-  return build({ files: recognised, archives, tables, layers, registration, design: null }, choices);
+  return build({ files: recognised, archives, tables, ...found, registration, drawn, design: null }, choices);
+}
+
+/** The unit that was chosen is the placements' where they do not say theirs, else the drawing's. */
+function drawingUnit(tables: readonly PlacementTable[], { unit }: ImportChoices): LengthWord | undefined {
+  return tables.some(({ mmPerUnit, placements }) => mmPerUnit === null && placements.length > 0) ? undefined : unit;
 }
 
 /** An IPC-2581 file with parts tells everything by itself. */
@@ -96,6 +104,7 @@ interface Gathered {
   readonly layers: Layers;
   readonly registration: Registration;
   readonly design: string | null;
+  readonly drawn: readonly DrawnOutline[];
 }
 
 function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard> {

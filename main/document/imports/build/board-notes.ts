@@ -38,7 +38,7 @@ function about(
 function padPlacementNotes({ registration, design, files, layers, built }: ReportInput): Notes {
   if (design !== null) {
     const others = files.filter(
-      (file) => file.name !== design && /^(placements|layer|design|netlist)$/.test(file.kind),
+      (file) => file.name !== design && /^(placements|layer|design|netlist|drawing)$/.test(file.kind),
     );
     return [
       others.length > 0 && {
@@ -168,6 +168,7 @@ function outlineNotes({ frame, contours, built, layers }: ReportInput): Notes {
       code: 'outline-gap',
       detail: { gap: Math.round(choice.outline.gapMm * 1000) / 1000 },
     },
+    choice.doubleMm > 0 && { weight: 'warn', code: 'outline-double', detail: { width: tidy(choice.doubleMm) } },
     choice.leftOut > 0 && { weight: 'note', code: 'loops-left', detail: { count: choice.leftOut } },
     !declared &&
       choice.cutouts.length > 0 && { weight: 'warn', code: 'cutouts-unsure', detail: { count: choice.cutouts.length } },

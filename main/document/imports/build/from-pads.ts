@@ -1,7 +1,9 @@
+import { MIN_OUTLINE_AREA_MM2 } from '../outline/choose.ts';
 import type { Pad } from '../pads/collect.ts';
 import { padsBox } from '../pads/collect.ts';
 import { boxCentre } from '../plane.ts';
 import type { PlacedMm, Registration } from '../register/register.ts';
+import type { Layers } from './layers.ts';
 
 /** Fewer pins are test points, marks and holes as a rule. */
 const MIN_PINS = 2;
@@ -17,6 +19,13 @@ export function registerPads(pads: ReadonlyMap<string, readonly Pad[]>, file: st
   if (placements.length === 0) return null;
   const offset = { x: 0, y: 0, votes: 0, of: 0, by: 'own' as const };
   return { placements, assumedUnit: null, unitBy: 'said', bottomNegated: false, bottomBy: 'pads', offset };
+}
+
+/** A board of an outline alone, to be filled by hand; null where nothing shows one. */
+export function registerNone({ outlines }: Layers): Registration | null {
+  const shown = outlines.some(({ loops }) => loops.some(({ areaMm2 }) => areaMm2 >= MIN_OUTLINE_AREA_MM2));
+  if (!shown) return null;
+  return { placements: [], assumedUnit: null, unitBy: 'said', bottomNegated: false, bottomBy: 'usual', offset: null };
 }
 
 /** References with pads that `registerPads` leaves out. */

@@ -1,4 +1,5 @@
 import type { Problem, ProblemCode } from '../../../../shared-types/problem.ts';
+import { DRAWING_FAILURES } from '../../../../shared-types/words/drawings.ts';
 import { DESIGN_FAILURES, KIND_WORDS } from '../../../../shared-types/words/imports.ts';
 import type { Recognised } from '../files/recognise.ts';
 import { GERBER_FAILURES } from './notes.ts';
@@ -30,6 +31,15 @@ function fileProblem(file: Recognised): Problem {
     case 'brokenDesign':
       return {
         ...about('unknown-file-kind', { found: `${KIND_WORDS.brokenDesign}: ${DESIGN_FAILURES[file.failure.reason]}` }),
+        where: `line ${file.failure.line}`,
+      };
+    case 'drawing':
+      return about('no-outline');
+    case 'brokenDrawing':
+      return {
+        ...about('unknown-file-kind', {
+          found: `${KIND_WORDS.brokenDrawing}: ${DRAWING_FAILURES[file.failure.reason]}`,
+        }),
         where: `line ${file.failure.line}`,
       };
     case 'bill':

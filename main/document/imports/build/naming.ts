@@ -15,12 +15,12 @@ export function boardName(files: readonly Recognised[], given: string | undefine
 /** The placement tables' names say the board's name best. */
 function namesFirst(files: readonly Recognised[]): string[] {
   const names = (kind: Recognised['kind']) => files.filter((file) => file.kind === kind).map(({ name }) => name);
-  return [...names('design'), ...names('placements'), ...names('layer'), ...names('netlist')];
+  return [...names('design'), ...names('placements'), ...names('layer'), ...names('netlist'), ...names('drawing')];
 }
 
 function usedNames(files: readonly Recognised[]): string[] {
   return files
-    .filter(({ kind }) => kind === 'design' || kind === 'placements' || kind === 'layer' || kind === 'netlist')
+    .filter(({ kind }) => ['design', 'placements', 'layer', 'netlist', 'drawing'].includes(kind))
     .map(({ name }) => name);
 }
 

@@ -1,3 +1,4 @@
+import { DRAWING_FAILURES } from '../../../../shared-types/words/drawings.ts';
 import {
   DESIGN_FAILURES,
   type ImportNote,
@@ -21,7 +22,7 @@ export const GERBER_FAILURES: Readonly<Record<GerberFailure['reason'], string>> 
 };
 
 /** Kinds of files that a board can be made from. */
-const GIVING = new Set<Recognised['kind']>(['design', 'placements', 'layer', 'netlist', 'bill']);
+const GIVING = new Set<Recognised['kind']>(['design', 'placements', 'layer', 'netlist', 'bill', 'drawing']);
 
 /** What was in the archives, and which members the board was made from. */
 export function archiveNotes(archives: readonly Archive[], files: readonly Recognised[]): ImportNote[] {
@@ -52,6 +53,10 @@ export function fileNotes(files: readonly Recognised[]): ImportNote[] {
     }
     if (file.kind === 'brokenDesign') {
       const what = DESIGN_FAILURES[file.failure.reason];
+      return [{ weight: 'warn', code: 'file-not-read', file: file.name, line: file.failure.line, detail: { what } }];
+    }
+    if (file.kind === 'brokenDrawing') {
+      const what = `${KIND_WORDS.brokenDrawing}: ${DRAWING_FAILURES[file.failure.reason]}`;
       return [{ weight: 'warn', code: 'file-not-read', file: file.name, line: file.failure.line, detail: { what } }];
     }
     if (file.kind === 'other') {

@@ -8,6 +8,8 @@ import type { Registration } from '../register/register.ts';
 import type { BillMerge } from './bills.ts';
 import { boardNotes } from './board-notes.ts';
 import type { BoardContour } from './contours.ts';
+import { drawingNotes } from './drawing-notes.ts';
+import type { DrawnOutline } from './drawings.ts';
 import type { Frame } from './frame.ts';
 import type { Layers } from './layers.ts';
 import type { MergedPlacements } from './merge.ts';
@@ -22,6 +24,7 @@ export interface ReportInput {
   readonly registration: Registration;
   /** The IPC-2581 file that the board was made from, alone. */
   readonly design: string | null;
+  readonly drawn: readonly DrawnOutline[];
   readonly merged: MergedPlacements;
   readonly panel: ImportReport['panel'];
   readonly billed: readonly BillMerge[];
@@ -47,6 +50,7 @@ export function makeReport(input: ReportInput): ImportReport {
     ),
     ...tables.flatMap(tableNotes),
     ...turnSenseNote(vote.rule),
+    ...drawingNotes(input.drawn),
     ...boardNotes(input),
   ];
   return {
@@ -82,6 +86,7 @@ function fileLine(file: Recognised): ImportedFile {
   if (file.kind === 'bill') return { name: file.name, role: 'bill', by: 'content' };
   if (file.kind === 'netlist') return { name: file.name, role: 'netlist', by: 'content' };
   if (file.kind === 'design') return { name: file.name, role: 'design', by: 'content' };
+  if (file.kind === 'drawing') return { name: file.name, role: file.drawing.format, by: 'content' };
   if (file.kind === 'layer') return { name: file.name, role: file.role, by: file.by };
   return { name: file.name, role: 'not-used', by: 'content' };
 }

@@ -1,4 +1,6 @@
 import { type Bill, readBill } from '../bill/read-bill.ts';
+import type { Drawing, DrawingFailure, DrawingResult } from '../drawing/types.ts';
+import { looksLikeBinaryDxf, looksLikeDxf, readDxf } from '../dxf/read-dxf.ts';
 import { looksLikeDesign, readDesign } from '../exchange/read-design.ts';
 import type { Design, DesignFailure } from '../exchange/types.ts';
 import { readGerber } from '../gerber/read-gerber.ts';
@@ -6,6 +8,7 @@ import type { GerberFailure, GerberImage } from '../gerber/types.ts';
 import { type Netlist, readNetlist } from '../netlist/read-netlist.ts';
 import { readPlacements } from '../placements/read-placements.ts';
 import type { PlacementTable } from '../placements/types.ts';
+import { looksLikeSvg, readSvg } from '../svg/read-svg.ts';
 import { decodeText, type TextResult } from '../text/decode-text.ts';
 
 export interface GivenFile {
@@ -40,12 +43,14 @@ export type Recognised =
   | { readonly kind: 'brokenLayer'; readonly name: string; readonly failure: GerberFailure }
   | { readonly kind: 'design'; readonly name: string; readonly design: Design }
   | { readonly kind: 'brokenDesign'; readonly name: string; readonly failure: DesignFailure }
+  | { readonly kind: 'drawing'; readonly name: string; readonly drawing: Drawing }
+  | { readonly kind: 'brokenDrawing'; readonly name: string; readonly failure: DrawingFailure }
   | { readonly kind: 'netlist'; readonly name: string; readonly netlist: Netlist }
   | { readonly kind: 'bill'; readonly name: string; readonly bill: Bill }
   | { readonly kind: 'noText'; readonly name: string; readonly reason: Extract<TextResult, { ok: false }>['reason'] }
   | { readonly kind: 'other'; readonly name: string; readonly what: OtherKind };
 
-export type OtherKind = 'drill' | 'netlist' | 'xml' | 'dxf' | 'json' | 'bill' | 'text';
+export type OtherKind = 'drill' | 'netlist' | 'xml' | 'json' | 'bill' | 'text';
 
 /** Tells what one file is by its content, and a Gerber layer's role by its own function or else its name. Never throws. */
 export function recognise({ name, bytes }: GivenFile): Recognised {
@@ -54,10 +59,13 @@ export function recognise({ name, bytes }: GivenFile): Recognised {
     if (read.ok) return { kind: 'design', name, design: read.design };
     return { kind: 'brokenDesign', name, failure: read.failure };
   }
+  if (looksLikeSvg(bytes)) return drawingOf(name, readSvg(bytes));
+  if (looksLikeBinaryDxf(bytes)) return { kind: 'brokenDrawing', name, failure: { reason: 'binary', line: 1 } };
   const decoded = decodeText(bytes);
   if (!decoded.ok) return { kind: 'noText', name, reason: decoded.reason };
   const { text } = decoded;
   const head = text.slice(0, 20_000);
+  if (looksLikeDxf(head)) return drawingOf(name, readDxf(text));
   const other = otherKind(head);
   const netlist = other === 'netlist' ? readNetlist(text) : null;
   if (netlist) return { kind: 'netlist', name, netlist };
@@ -84,6 +92,11 @@ export function recognise({ name, bytes }: GivenFile): Recognised {
   return { kind: 'other', name, what: looksLikeBill(head) ? 'bill' : 'text' };
 }
 
+function drawingOf(name: string, read: DrawingResult): Recognised {
+  if (read.ok) return { kind: 'drawing', name, drawing: read.drawing };
+  return { kind: 'brokenDrawing', name, failure: read.failure };
+}
+
 function looksLikeGerber(head: string): boolean {
   return /%FS[LTAID]|%MO(MM|IN)\*%|%ADD\d+|^G04 /m.test(head) && head.includes('*');
 }
@@ -92,7 +105,6 @@ function otherKind(head: string): OtherKind | null {
   if (/^\s*(%\s*)?M48\s*$/m.test(head.slice(0, 400))) return 'drill';
   if (/^(P {2}(JOB|CODE|UNITS)|[C3][12]7[A-Z+-])/m.test(head.slice(0, 4000))) return 'netlist';
   if (/^\s*(<\?xml|<[A-Za-z!][^>]*>)/.test(head)) return 'xml';
-  if (/^\s*0\s*\r?\n\s*SECTION/.test(head)) return 'dxf';
   return /^\s*[{[]\s*("|\{|\])/.test(head) ? 'json' : null;
 }
 

@@ -24,6 +24,8 @@ export interface OutlineChoice {
   readonly cutouts: readonly Loop[];
   /** Loops inside the outline that were not taken as cutouts: another pen, parts inside, or loops within loops. */
   readonly leftOut: number;
+  /** Width of the pen whose other edge was drawn as a loop of its own; 0 where the outline is one line. */
+  readonly doubleMm: number;
   readonly why: 'smallest' | 'largest' | 'best' | 'chosen';
   /** Other loops that could be the outline, best first. */
   readonly others: readonly OutlineCandidate[];
@@ -31,7 +33,7 @@ export interface OutlineChoice {
 
 const SHARE_NEEDED = 0.9;
 const SHARE_WORTH_OFFERING = 0.5;
-const MIN_OUTLINE_AREA_MM2 = 4;
+export const MIN_OUTLINE_AREA_MM2 = 4;
 const MAX_OTHERS = 12;
 /** Smaller loops than the first so many are drawings, never the outline. */
 const MAX_CANDIDATES = 2000;
@@ -99,18 +101,31 @@ function boxHolds(box: Box, { x, y }: Point): boolean {
 
 /** Loops inside the outline. In a layer that does not call itself the profile only loops of the outline's own pen and without parts are cutouts. */
 function innerLoops(outline: Loop, loops: readonly Loop[], placements: readonly Point[], declared: boolean) {
+  let doubleMm = 0;
   const inside = loops
     .filter((loop) => loop !== outline && loop.areaMm2 < outline.areaMm2 && liesInside(loop, outline))
     .sort((a, b) => b.areaMm2 - a.areaMm2)
     .slice(0, MAX_INNER);
   const cutouts: Loop[] = [];
   for (const loop of inside) {
+    const pen = penBetween(outline, loop);
+    doubleMm = Math.max(doubleMm, pen);
+    if (pen > 0) continue;
     const samePen = declared || Math.abs(loop.penMm - outline.penMm) < 1e-4;
     const empty = !placements.some((point) => boxHolds(loop.box, point) && polygonHolds(loop.polygon, point));
     if (samePen && empty && cutouts.length < MAX_CUTOUTS && !cutouts.some((other) => liesInside(loop, other)))
       cutouts.push(loop);
   }
-  return { cutouts, leftOut: inside.length - cutouts.length };
+  return { cutouts, doubleMm, leftOut: inside.length - cutouts.length };
+}
+
+const WIDEST_PEN_MM = 1;
+
+/** Some programs draw a line as the two edges of its pen: the width between them when all four sides lie as far apart, else 0. */
+function penBetween({ box: outer }: Loop, { box: inner }: Loop): number {
+  const gaps = [inner.minX - outer.minX, inner.minY - outer.minY, outer.maxX - inner.maxX, outer.maxY - inner.maxY];
+  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+  return least > 0 && most <= WIDEST_PEN_MM && most - least <= 0.02 ? most : 0;
 }
 
 function liesInside(inner: Loop, outer: Loop): boolean {
