@@ -1,6 +1,7 @@
 import type { Action } from './action.ts';
 import { chordsOf, type KeyPress } from './chords.ts';
 import { editActions } from './edit-actions.ts';
+import { outlineActions } from './outline-actions.ts';
 import { photoActions } from './photo-actions.ts';
 import { tagActions } from './tag-actions.ts';
 import { ticketActions } from './ticket-actions.ts';
@@ -15,6 +16,7 @@ export const ACTIONS: readonly Action[] = [
   ...photoActions,
   ...stageActions,
   ...ticketActions,
+  ...outlineActions,
 ];
 
 const byId = new Map(ACTIONS.map((action) => [action.id, action]));

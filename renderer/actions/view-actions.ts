@@ -20,6 +20,7 @@ import type { AppState, Stage, ViewState } from '../state/app-state.ts';
 import type { ToolName } from '../state/canvas-model.ts';
 import { playableRevision, seek, togglePlaying } from '../state/playback.ts';
 import { type Action, hasTicket } from './action.ts';
+import { outlineToolAction } from './outline-actions.ts';
 
 const view = (id: string, label: string, keys: string[], run: Action['run'], icon?: Action['icon']): Action => ({
   id,
@@ -105,6 +106,7 @@ export const viewActions: readonly Action[] = [
 export const toolActions: readonly Action[] = [
   tool('select', labels.toolSelect, ['V'], MousePointer2),
   tool('hand', labels.toolHand, ['H'], Hand),
+  outlineToolAction,
   tool('site', labels.toolSite, [], SquareDashed),
   tool('watch', labels.toolWatch, [], Thermometer),
 ];

@@ -232,6 +232,7 @@ function handleOf({ surface, live, board, furniture, tools, setCamera, wake }: P
     zoom: () => live.camera.zoom,
     toScreen: (at) => toScreen(live.camera, at),
     rendererName: () => board.rendererName(),
+    focus: () => surface.focus({ preventScroll: true }),
     destroy() {
       stop();
       board.destroy();

@@ -39,6 +39,9 @@ function runEffect(effect: Effect, workbench: Workbench, canvas: EffectTarget): 
     case 'useTool':
       switchTool(effect.tool);
       break;
+    case 'outline':
+      workbench.setOutline(effect.fields);
+      break;
     case 'choosePair':
       workbench.choosePair(effect.pairId);
       break;

@@ -1,5 +1,5 @@
 import { ImportDialog } from '../stages/start/ImportDialog.tsx';
-import { NewTicketDialog } from '../stages/start/NewTicketDialog.tsx';
+import { DrawBoardDialog, NewTicketDialog } from '../stages/start/NewTicketDialog.tsx';
 import { NotesDialog } from '../stages/start/NotesDialog.tsx';
 import type { DialogName } from '../state/app-state.ts';
 import { useApp, useAppState } from '../state/use-app.ts';
@@ -9,6 +9,7 @@ import { SettingsSheet } from './SettingsSheet.tsx';
 
 const dialogs: Record<DialogName, (props: { onClose: () => void }) => React.ReactNode> = {
   new: NewTicketDialog,
+  draw: DrawBoardDialog,
   import: ImportDialog,
   notes: NotesDialog,
   palette: Palette,

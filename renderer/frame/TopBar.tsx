@@ -68,7 +68,7 @@ function ToolGroup() {
         value={tool}
         choices={choices}
         iconsOnly
-        onChange={(next) => app.setView({ tool: next })}
+        onChange={(next) => actionById(`tool-${next}`).run(app)}
       />
       <span className="bar-rule" />
       <HistoryButtons />

@@ -6,6 +6,7 @@ import type { Problem } from '../../shared-types/problem.ts';
 import { defaultSettings, type Settings } from '../../shared-types/settings.ts';
 import { emptyHistory, type History } from '../editing/history.ts';
 import type { Pictures } from '../photos/shown-photos.ts';
+import { type OutlineState, startingOutline } from '../tools/outline/outline-state.ts';
 import type { CanvasModel, Pick, ToolName } from './canvas-model.ts';
 
 /** The stages of the rail that work today. */
@@ -56,6 +57,7 @@ export type ViewState = {
   pairId: string | null;
   /** Photos are hidden for a moment. */
   blinked: boolean;
+  outline: OutlineState;
 };
 
 export type EvaluationState = {
@@ -82,7 +84,7 @@ export type ShownMoment = HeatMoment & { runId: string; revision: number };
 /** A board read from files, with what is to be told about it. */
 export type Imported = RequestOutput<'import.read'> & { fileNames: readonly string[] };
 
-export type DialogName = 'new' | 'import' | 'notes' | 'palette' | 'help' | 'settings';
+export type DialogName = 'new' | 'draw' | 'import' | 'notes' | 'palette' | 'help' | 'settings';
 
 export type AppState = {
   settings: Settings;
@@ -129,6 +131,7 @@ export const startingView: ViewState = {
   photoId: null,
   pairId: null,
   blinked: false,
+  outline: startingOutline,
 };
 
 export const noEvaluation: EvaluationState = {

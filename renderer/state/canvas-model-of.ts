@@ -48,6 +48,7 @@ export function canvasModelOf(state: AppState): CanvasModel {
     blinked: view.blinked,
     photoId: view.stage === 'photo' ? (chosenPhoto(document.board.photos, view.side, view.photoId)?.id ?? null) : null,
     pairId: view.pairId,
+    outline: view.outline,
   };
 }
 

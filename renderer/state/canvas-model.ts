@@ -3,8 +3,9 @@ import type { Box, Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { LengthUnit, TemperatureUnit } from '../../shared-types/units.ts';
 import type { Pictures } from '../photos/shown-photos.ts';
+import type { OutlineState } from '../tools/outline/outline-state.ts';
 
-export type ToolName = 'select' | 'hand' | 'site' | 'watch' | 'match';
+export type ToolName = 'select' | 'hand' | 'site' | 'watch' | 'match' | 'outline';
 
 /** What can be picked on the canvas. */
 export type Pick =
@@ -43,6 +44,8 @@ export type CanvasModel = {
   /** Photo that is being matched, and the pair chosen on it. */
   photoId: string | null;
   pairId: string | null;
+  /** How the outline tool is set, and the shape under way. */
+  outline: OutlineState;
 };
 
 /** A pure edit of the document. */
@@ -62,6 +65,7 @@ export type Workbench = {
   useTool(tool: ToolName): void;
   /** Chooses a match pair of the photo that is being matched. */
   choosePair(pairId: string | null): void;
+  setOutline(fields: Partial<OutlineState>): void;
   /** Pointer over the board (mm) and the peak temperature of the shown face there; null: off the board. */
   hover(at: Point | null, temperatureC: number | null, pick: Pick | null): void;
   /** Right button: the menu of what lies under the pointer, at page coordinates. */
@@ -79,6 +83,8 @@ export type CanvasHandle = {
   /** Board point (mm) to CSS pixels relative to the host element, for tests and menus. */
   toScreen(at: Point): Point;
   rendererName(): string;
+  /** Keys go to the drawing from now on. */
+  focus(): void;
   destroy(): void;
 };
 

@@ -78,6 +78,8 @@ function viewVerbs(store: Store<AppState>) {
     },
     clearSelection: () => store.set((state) => ({ ...state, selection: nothingSelected })),
     useTool: (tool: AppState['view']['tool']) => store.set((state) => ({ ...state, view: { ...state.view, tool } })),
+    setOutline: (fields: Partial<AppState['view']['outline']>) =>
+      store.set((state) => ({ ...state, view: { ...state.view, outline: { ...state.view.outline, ...fields } } })),
     choosePair: (pairId: string | null) => store.set((state) => ({ ...state, view: { ...state.view, pairId } })),
     hover: ((at, temperatureC, pick) =>
       store.set((state) => ({

@@ -3,6 +3,7 @@ import type { ToolName } from '../state/canvas-model.ts';
 import { handTool } from './hand-tool.ts';
 import { matchTool } from './match-tool.ts';
 import { type Navigation, type NavigationEvent, navigate, RESTING, type WheelTurn, wheelEffect } from './navigation.ts';
+import { outlineTool } from './outline-tool.ts';
 import { selectTool } from './select-tool.ts';
 import { siteTool } from './site-tool.ts';
 import type { Effect, Modifiers, PointerFacts, Tool, ToolEvent, ToolView } from './tool.ts';
@@ -38,6 +39,7 @@ export function toolHost(view: ToolView, run: (effects: readonly Effect[]) => vo
     site: machineOf(siteTool),
     watch: machineOf(watchTool),
     match: machineOf(matchTool),
+    outline: machineOf(outlineTool),
   };
   let current = view.model().tool;
   /** The pointer whose gesture the tool is following. */

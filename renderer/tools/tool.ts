@@ -1,6 +1,7 @@
 import type { Point, TurnedRectangle } from '../../shared-types/geometry.ts';
 import type { Grip } from '../canvas/picking/grips.ts';
 import type { CanvasModel, Edit, Pick, ToolName } from '../state/canvas-model.ts';
+import type { OutlineState } from './outline/outline-state.ts';
 
 /** Read afresh from every event: a key pressed or let go in the middle of a gesture counts at once. */
 export type Modifiers = { shift: boolean; ctrl: boolean; alt: boolean };
@@ -29,6 +30,7 @@ export type Effect =
   | { do: 'cancel' }
   | { do: 'apply'; label: string; edit: Edit; thenSelect?: 'site' | 'watch' }
   | { do: 'useTool'; tool: ToolName }
+  | { do: 'outline'; fields: Partial<OutlineState> }
   | { do: 'choosePair'; pairId: string | null }
   | { do: 'pan'; dx: number; dy: number }
   | { do: 'zoom'; at: Point; factor: number }

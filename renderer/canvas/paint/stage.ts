@@ -5,6 +5,7 @@ import { coverLayer } from '../layers/covers.ts';
 import { isothermLayer } from '../layers/isotherms.ts';
 import { labelLayer } from '../layers/labels.ts';
 import { sameInputs } from '../layers/layer.ts';
+import { outlineLayer } from '../layers/outline.ts';
 import { gestureLayer, hoverLayer, selectionLayer } from '../layers/overlay.ts';
 import { pairLayer } from '../layers/pairs.ts';
 import { partsLayer } from '../layers/parts.ts';
@@ -52,6 +53,7 @@ export function makeStage(): Stage {
     plainSheet(siteLayer),
     plainSheet(hoverLayer),
     plainSheet(gestureLayer),
+    plainSheet(outlineLayer),
     plainSheet(tagLayer),
     plainSheet(pairLayer),
   ];

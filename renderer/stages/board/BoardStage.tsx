@@ -8,6 +8,8 @@ import { Section } from '../../widgets/Section.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
 import { ClassSection } from './ClassSection.tsx';
 import { LaminateSection } from './LaminateSection.tsx';
+import { OutlineSection } from './OutlineSection.tsx';
+import { PlaceFold } from './PlaceFold.tsx';
 import '../stages.css';
 import './board.css';
 
@@ -15,6 +17,8 @@ export function BoardStage() {
   return (
     <>
       <BoardSection />
+      <OutlineSection />
+      <PlaceFold />
       <ClassSection />
       <LaminateSection />
       <CoverSection />

@@ -5,6 +5,7 @@ import { emptyBoard } from '../../../shared-types/board.ts';
 import { emptyPlan } from '../../../shared-types/rules/new-plan.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
 import { newTicketWords as words } from '../../../shared-types/words/window/start.ts';
+import { rectangleContour } from '../../editing/contour/shapes.ts';
 import type { App } from '../../state/app.ts';
 import { useApp, useAppState } from '../../state/use-app.ts';
 import { Button, Segmented } from '../../widgets/Buttons.tsx';
@@ -17,16 +18,38 @@ import { startingPlan } from './starting-plan.ts';
 import { takeFiles } from './take-files.ts';
 
 type Way = 'files' | 'sample' | 'empty';
-type Draft = { number: string; way: Way; sampleId: string; boardName: string; lengthMm: number; widthMm: number };
+type Draft = {
+  number: string;
+  way: Way;
+  sampleId: string;
+  boardName: string;
+  /** null: not said yet. A drawn board starts with the size that was measured, not with one of ours. */
+  lengthMm: number | null;
+  widthMm: number | null;
+  cornerMm: number;
+};
 
-const startingDraft: Draft = { number: '', way: 'files', sampleId: '', boardName: '', lengthMm: 100, widthMm: 80 };
+const startingDraft: Draft = {
+  number: '',
+  way: 'files',
+  sampleId: '',
+  boardName: '',
+  lengthMm: null,
+  widthMm: null,
+  cornerMm: 0,
+};
 
 const ways = (['files', 'sample', 'empty'] as const).map((id) => ({ id, label: words.ways[id] }));
 
-export function NewTicketDialog({ onClose }: { onClose: () => void }) {
+/** The same sheet, opened for drawing. */
+export const DrawBoardDialog = ({ onClose }: { onClose: () => void }) => (
+  <NewTicketDialog onClose={onClose} way="empty" />
+);
+
+export function NewTicketDialog({ onClose, way = 'files' }: { onClose: () => void; way?: Way }) {
   const app = useApp();
   const shelf = useAppState((state) => state.shelf);
-  const [typed, setTyped] = useState(startingDraft);
+  const [typed, setTyped] = useState({ ...startingDraft, way });
   // The shelf may still be read while the sheet is open: what was not chosen yet follows it.
   const draft: Draft = {
     ...typed,
@@ -34,7 +57,8 @@ export function NewTicketDialog({ onClose }: { onClose: () => void }) {
     sampleId: typed.sampleId || (shelf.samples[0]?.id ?? ''),
   };
   const change = (fields: Partial<Draft>) => setTyped((before) => ({ ...before, ...fields }));
-  const ready = draft.way === 'sample' ? draft.sampleId !== '' : draft.way === 'empty' && draft.boardName.trim() !== '';
+  const sized = draft.lengthMm !== null && draft.widthMm !== null;
+  const ready = draft.way === 'sample' ? draft.sampleId !== '' : draft.boardName.trim() !== '' && sized;
   const create = () => {
     onClose();
     void createTicket(app, draft);
@@ -108,14 +132,23 @@ function WayFields({ draft, change }: { draft: Draft; change: (fields: Partial<D
         value={draft.lengthMm}
         least={1}
         most={2000}
-        onChange={(value) => value && change({ lengthMm: value })}
+        emptyIs={words.measure}
+        onChange={(lengthMm) => change({ lengthMm })}
       />
       <LengthEntry
         label={words.width}
         value={draft.widthMm}
         least={1}
         most={2000}
-        onChange={(value) => value && change({ widthMm: value })}
+        emptyIs={words.measure}
+        onChange={(widthMm) => change({ widthMm })}
+      />
+      <LengthEntry
+        label={words.cornerRadius}
+        value={draft.cornerMm}
+        least={0}
+        most={1000}
+        onChange={(value) => value !== null && change({ cornerMm: value })}
       />
     </div>
   );
@@ -127,6 +160,11 @@ async function createTicket(app: App, draft: Draft): Promise<void> {
     await app.tickets.fromSample(draft.sampleId, number);
     return;
   }
-  const board = emptyBoard(draft.boardName.trim(), draft.lengthMm, draft.widthMm);
+  const { lengthMm, widthMm, cornerMm } = draft;
+  if (lengthMm === null || widthMm === null) return;
+  const outline = rectangleContour({ x: 0, y: 0 }, { x: lengthMm, y: widthMm }, cornerMm);
+  const board = { ...emptyBoard(draft.boardName.trim(), lengthMm, widthMm), outline };
   await app.tickets.create(number, { board, plan: startingPlan(emptyPlan(number), app.store.get().settings) });
+  // An empty board is there to be drawn.
+  app.setView({ stage: 'board' });
 }

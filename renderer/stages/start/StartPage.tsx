@@ -1,4 +1,4 @@
-import { FilePlus2, FolderInput, Keyboard, Settings2 } from 'lucide-react';
+import { FilePlus2, FolderInput, Keyboard, PenTool, Settings2 } from 'lucide-react';
 import { FileTrigger } from 'react-aria-components';
 import { problemWords } from '../../../shared-types/words/problems.ts';
 import { actionLabels } from '../../../shared-types/words/window/actions.ts';
@@ -79,6 +79,9 @@ function Masthead({ folder }: { folder: string }) {
             {words.importFiles}
           </Button>
         </FileTrigger>
+        <Button icon={PenTool} disabled={busy} onPress={() => open('draw')}>
+          {words.drawBoard}
+        </Button>
         <Button look="primary" icon={FilePlus2} disabled={busy} onPress={() => open('new')}>
           {words.newTicket}
         </Button>

@@ -41,6 +41,7 @@ export const actionLabels = {
   find: 'Find a part',
   toolSelect: 'Select',
   toolHand: 'Pan',
+  toolOutline: 'Draw the outline',
   toolSite: 'Mark a rework site',
   toolWatch: 'Place a thermocouple',
   photoAdd: 'Add photos of this side',

@@ -58,6 +58,7 @@ export const stageOpen = {
 } as const;
 
 export const toolNames = {
+  outline: 'Draw the outline',
   select: 'Select',
   hand: 'Pan',
   site: 'Mark a rework site',

@@ -3,6 +3,7 @@ import { themeOf } from '../../../../renderer/canvas/theme.ts';
 import type { Camera } from '../../../../renderer/canvas/view/camera.ts';
 import { projectionOf } from '../../../../renderer/canvas/view/projection.ts';
 import type { CanvasModel } from '../../../../renderer/state/canvas-model.ts';
+import { startingOutline } from '../../../../renderer/tools/outline/outline-state.ts';
 import { type Board, emptyBoard, type Part } from '../../../../shared-types/board.ts';
 import type { Assessment, PartExposure } from '../../../../shared-types/evaluation.ts';
 import type { Plan } from '../../../../shared-types/plan.ts';
@@ -53,6 +54,7 @@ export function modelOf(board: Board, plan: Partial<Plan> = {}, rest: Partial<Ca
     selectedWatchId: null,
     shownSide: 'top',
     viewTurnDeg: 0,
+    outline: startingOutline,
     theme: 'light',
     temperatureUnit: 'C',
     lengthUnit: 'mm',

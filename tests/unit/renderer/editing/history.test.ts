@@ -5,6 +5,7 @@ import { emptyHistory, record, redo, undo } from '../../../../renderer/editing/h
 import { setTag } from '../../../../renderer/editing/tags.ts';
 import { documentSchema } from '../../../../shared-types/contract.ts';
 import type { TicketDocument } from '../../../../shared-types/plan.ts';
+import { contourFaultOf } from '../../../../shared-types/rules/contour-faults.ts';
 import { applyDocumentPatches } from '../../../../shared-types/rules/patches.ts';
 import { planFault } from '../../../../shared-types/rules/plan-faults.ts';
 import { anyCommand, type Command } from './random-commands.ts';
@@ -43,6 +44,8 @@ test('any commands leave a document that schema and plan rules accept', () => {
       const { document } = run(commands);
       expect(documentSchema.safeParse(document).error?.issues ?? []).toEqual([]);
       expect(planFault(document.plan)).toBeNull();
+      const { outline, cutouts } = document.board;
+      for (const id of ['outline' as const, ...cutouts.keys()]) expect(contourFaultOf(outline, cutouts, id)).toBeNull();
     }),
     { numRuns: 150 },
   );

@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { setBoardData, setLaminate, setLayer, setLayerCount } from '../../../../renderer/editing/board-data.ts';
+import { moveOrigin, turnBoard } from '../../../../renderer/editing/board-frame.ts';
+import * as corners from '../../../../renderer/editing/contour/corners.ts';
+import { roundCorners } from '../../../../renderer/editing/contour/rounding.ts';
+import { circleContour, rectangleContour, slotContour } from '../../../../renderer/editing/contour/shapes.ts';
 import { addRun, duplicateRun, moveRun, removeRun, setRunSite } from '../../../../renderer/editing/heat-runs.ts';
+import { addCutout, placeForCopy, removeCutout, setContour } from '../../../../renderer/editing/outline.ts';
 import {
   confirmClass,
   setClass,
@@ -15,6 +20,7 @@ import { setNozzle, setNozzleKind, setPreheater, setStation } from '../../../../
 import { clearTags, moveTag, setTagNote, toggleTag } from '../../../../renderer/editing/tags.ts';
 import { setClampedTurn, setTicketData } from '../../../../renderer/editing/ticket-data.ts';
 import { addWatchPoint, moveWatchPoint, watchParts } from '../../../../renderer/editing/watch-points.ts';
+import type { Contour } from '../../../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../../../shared-types/plan.ts';
 
 export type Command = (document: TicketDocument) => TicketDocument;
@@ -32,8 +38,103 @@ const words = fc.string({ maxLength: 8 });
 const named = fc.string({ minLength: 1, maxLength: 8 });
 const runKind = fc.constantFrom('removal', 'site-preparation', 'installation', 'cover-removal' as const);
 
+const contourId = fc.oneof(fc.constant('outline' as const), fc.nat({ max: 3 }));
+type Change = (contour: Contour) => Contour | null;
+const change: fc.Arbitrary<Change> = fc.oneof(
+  fc.tuple(index, at).map(
+    ([i, p]): Change =>
+      (c) =>
+        corners.moveCorner(c, i, p),
+  ),
+  fc.tuple(index, at).map(
+    ([i, p]): Change =>
+      (c) =>
+        corners.moveEdge(c, i, { x: p.x - 30, y: p.y - 30 }),
+  ),
+  index.map(
+    (i): Change =>
+      (c) =>
+        corners.insertCorner(c, i),
+  ),
+  index.map(
+    (i): Change =>
+      (c) =>
+        corners.deleteCorner(c, i),
+  ),
+  fc.tuple(index, figure).map(
+    ([i, n]): Change =>
+      (c) =>
+        corners.setLength(c, i, n),
+  ),
+  fc.tuple(index, figure).map(
+    ([i, n]): Change =>
+      (c) =>
+        corners.setAngle(c, i, 6 * n),
+  ),
+  fc.tuple(index, figure).map(
+    ([i, n]): Change =>
+      (c) =>
+        corners.setRadius(c, i, n - 30),
+  ),
+  figure.map(
+    (n): Change =>
+      (c) =>
+        roundCorners(c, [...c.keys()], n / 10),
+  ),
+);
+
+/** Drawing commands: outline, cutouts, the place of the board. */
+const drawingCommand: fc.Arbitrary<Command> = fc.oneof(
+  fc.tuple(contourId, change).map(
+    ([id, c]): Command =>
+      (d) => {
+        const before = id === 'outline' ? d.board.outline : d.board.cutouts[id];
+        const after = before && c(before);
+        return after ? setContour(d, id, after) : d;
+      },
+  ),
+  fc.tuple(at, figure).map(
+    ([p, n]): Command =>
+      (d) =>
+        addCutout(d, circleContour(p, n / 6)),
+  ),
+  fc.tuple(at, at, figure).map(
+    ([p, q, n]): Command =>
+      (d) =>
+        addCutout(d, slotContour(p, q, n / 6)),
+  ),
+  fc.tuple(at, at, figure).map(
+    ([p, q, n]): Command =>
+      (d) =>
+        addCutout(d, rectangleContour(p, q, n / 6)),
+  ),
+  fc.nat({ max: 3 }).map(
+    (i): Command =>
+      (d) => {
+        const copy = placeForCopy(d.board, i, 1);
+        return copy ? addCutout(d, copy) : d;
+      },
+  ),
+  fc.nat({ max: 3 }).map(
+    (i): Command =>
+      (d) =>
+        removeCutout(d, i),
+  ),
+  at.map(
+    (p): Command =>
+      (d) =>
+        moveOrigin(d, p),
+  ),
+  fc.tuple(fc.boolean(), fc.constantFrom(0, 1, 2, 3 as const)).map(
+    ([mirror, quarters]): Command =>
+      (d) =>
+        turnBoard(d, { mirror, quarters }),
+  ),
+);
+
 /** Any one command with any arguments that its types allow. */
 export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
+  { weight: 8, arbitrary: drawingCommand },
   fc.tuple(many, kind).map(
     ([r, k]): Command =>
       (d) =>

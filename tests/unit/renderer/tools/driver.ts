@@ -52,6 +52,9 @@ export function drive(start: CanvasModel, view: Partial<Camera> = {}) {
     useTool(tool) {
       model = { ...model, tool };
     },
+    setOutline(fields) {
+      model = { ...model, outline: { ...model.outline, ...fields } };
+    },
     choosePair(pairId) {
       model = { ...model, pairId };
     },
