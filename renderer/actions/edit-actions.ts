@@ -9,6 +9,7 @@ import { clearTags, removeTagsById, tagsOf } from '../editing/tags.ts';
 import type { App } from '../state/app.ts';
 import type { AppState } from '../state/app-state.ts';
 import { type Action, hasParts, hasTicket } from './action.ts';
+import { deleteFromBoard, deletesFromBoard } from './board-actions.ts';
 
 export const editActions: readonly Action[] = [
   {
@@ -117,6 +118,7 @@ function selectAll(app: App): void {
 function canDelete(state: AppState): boolean {
   const { ticket, selection } = state;
   if (!ticket) return false;
+  if (deletesFromBoard(state)) return true;
   if (selection.siteId || selection.watchId) return true;
   return [...selection.parts].some((refdes) => tagsOf(ticket.document, refdes).length > 0);
 }
@@ -124,7 +126,8 @@ function canDelete(state: AppState): boolean {
 /** What is picked most precisely goes first: a thermocouple, a site, then the tags of the parts. */
 function deleteSelected(app: App): void {
   const { siteId, watchId, parts } = app.store.get().selection;
-  if (watchId) app.bench.apply(editLabels.removeWatch, (document) => removeTagsById(document, [watchId]));
+  if (deletesFromBoard(app.store.get())) deleteFromBoard(app);
+  else if (watchId) app.bench.apply(editLabels.removeWatch, (document) => removeTagsById(document, [watchId]));
   else if (siteId) app.bench.apply(editLabels.removeSite, (document) => removeSite(document, siteId));
   else app.bench.apply(editLabels.clearTags([...parts]), (document) => clearTags(document, [...parts]));
 }

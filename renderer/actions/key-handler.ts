@@ -12,7 +12,7 @@ export function listenToKeys(app: App, page: Window = window): () => void {
     if (!action || isTyping(event)) return;
     if (!action.enabled(app.store.get())) {
       if (event.ctrlKey || event.metaKey) event.preventDefault();
-      if (action.group === 'tag') hint(app, actionHints.selectFirst);
+      if (action.group === 'tag') app.bench.hint(actionHints.selectFirst);
       return;
     }
     event.preventDefault();
@@ -20,13 +20,6 @@ export function listenToKeys(app: App, page: Window = window): () => void {
   };
   page.addEventListener('keydown', onKey);
   return () => page.removeEventListener('keydown', onKey);
-}
-
-const HINT_MS = 3000;
-
-function hint(app: App, text: string): void {
-  app.setView({ hint: text });
-  setTimeout(() => app.store.get().view.hint === text && app.setView({ hint: null }), HINT_MS);
 }
 
 /** True when the key belongs to a field, list, menu or dialogue; chords with Ctrl go through, but for a field's own. */

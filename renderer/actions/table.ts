@@ -1,4 +1,6 @@
 import type { Action } from './action.ts';
+import { arrangeActions } from './arrange-actions.ts';
+import { boardActions } from './board-actions.ts';
 import { chordsOf, type KeyPress } from './chords.ts';
 import { editActions } from './edit-actions.ts';
 import { outlineActions } from './outline-actions.ts';
@@ -10,6 +12,8 @@ import { stageActions, toolActions, viewActions } from './view-actions.ts';
 /** Everything the window can do. */
 export const ACTIONS: readonly Action[] = [
   ...editActions,
+  ...boardActions,
+  ...arrangeActions,
   ...tagActions,
   ...viewActions,
   ...toolActions,

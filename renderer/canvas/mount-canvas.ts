@@ -229,10 +229,10 @@ function handleOf({ surface, live, board, furniture, tools, setCamera, wake }: P
     },
     fit: (box) => setCamera(fitBox(live.camera, box ?? boardBox(live.model))),
     zoomBy: (factor) => setCamera(zoomAt(live.camera, { x: live.camera.width / 2, y: live.camera.height / 2 }, factor)),
+    focus: () => surface.focus({ preventScroll: true }),
     zoom: () => live.camera.zoom,
     toScreen: (at) => toScreen(live.camera, at),
     rendererName: () => board.rendererName(),
-    focus: () => surface.focus({ preventScroll: true }),
     destroy() {
       stop();
       board.destroy();

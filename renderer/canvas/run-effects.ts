@@ -45,6 +45,12 @@ function runEffect(effect: Effect, workbench: Workbench, canvas: EffectTarget): 
     case 'choosePair':
       workbench.choosePair(effect.pairId);
       break;
+    case 'placing':
+      workbench.setPlacing(effect.fields);
+      break;
+    case 'hint':
+      workbench.hint(effect.text);
+      break;
     case 'pan':
       canvas.pan(effect.dx, effect.dy);
       break;

@@ -1,7 +1,7 @@
 import type { Point } from '../../shared-types/geometry.ts';
 import type { CanvasModel, Pick, Workbench } from '../state/canvas-model.ts';
 import type { ToolView } from '../tools/tool.ts';
-import { gripAt } from './picking/grips.ts';
+import { gripAt, grippedArea } from './picking/grips.ts';
 import { indexOf, partsTouching, pickAt } from './picking/pick.ts';
 import { type Camera, toBoard, toScreen } from './view/camera.ts';
 import { type Projection, project } from './view/projection.ts';
@@ -30,10 +30,8 @@ export function toolViewOf(shown: () => Shown, workbench: { model: Workbench['mo
       );
     },
     grip(screen, touch) {
-      const { document, selectedSiteId, shownSide } = workbench.model();
-      const site = document.plan.sites.find((one) => one.id === selectedSiteId);
-      if (!site || site.side !== shownSide) return null;
-      return gripAt(site.area, (at) => toScreen(shown().camera, at), screen, touch);
+      const area = grippedArea(workbench.model());
+      return area && gripAt(area, (at) => toScreen(shown().camera, at), screen, touch);
     },
     toBoard: (screen) => toBoard(shown().camera, screen),
     partAt(at) {

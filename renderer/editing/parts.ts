@@ -1,6 +1,8 @@
 import { produce } from 'immer';
 import type { Part } from '../../shared-types/board.ts';
+import type { Point } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
+import type { PackageOffer } from '../../shared-types/rules/package-offers.ts';
 
 /** Fields that may be set on many parts at once. */
 export type PartFields = Partial<
@@ -59,5 +61,36 @@ export function setMass(document: TicketDocument, refdes: readonly string[], mas
   return editParts(document, refdes, (part) => {
     if (massG === null) delete part.massG;
     else part.massG = massG;
+  });
+}
+
+/**
+ * Gives parts another package. A class that somebody confirmed stays; a guessed one becomes the package's. A mark of
+ * pin 1 keeps its corner.
+ */
+export function setPackage(document: TicketDocument, refdes: readonly string[], offer: PackageOffer): TicketDocument {
+  const { name, shape, lengthMm, widthMm, heightMm, classId, pinCount } = offer;
+  return editParts(document, refdes, (part) => {
+    if (part.pin1) {
+      const { x, y } = part.pin1;
+      part.pin1 = { x: (x * lengthMm) / part.package.lengthMm, y: (y * widthMm) / part.package.widthMm };
+    }
+    part.package = { name, shape, lengthMm, widthMm, heightMm };
+    if (part.classGuessed && classId !== 'unknown') part.class = classId;
+    if (pinCount === undefined) delete part.pinCount;
+    else part.pinCount = pinCount;
+  });
+}
+
+/** Marks pin 1 of parts, each by its own place (own axes, mm); null takes the mark away. */
+export function setPin1(
+  document: TicketDocument,
+  refdes: readonly string[],
+  placeOf: (part: Part) => Point | null,
+): TicketDocument {
+  return editParts(document, refdes, (part) => {
+    const place = placeOf(part);
+    if (place) part.pin1 = place;
+    else delete part.pin1;
   });
 }

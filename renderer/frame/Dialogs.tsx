@@ -1,3 +1,6 @@
+import { ArrayDialog } from '../stages/board/parts/ArrayDialog.tsx';
+import { RingDialog } from '../stages/board/parts/RingDialog.tsx';
+import { TallDialog } from '../stages/board/parts/TallDialog.tsx';
 import { ImportDialog } from '../stages/start/ImportDialog.tsx';
 import { DrawBoardDialog, NewTicketDialog } from '../stages/start/NewTicketDialog.tsx';
 import { NotesDialog } from '../stages/start/NotesDialog.tsx';
@@ -8,6 +11,9 @@ import { Palette } from './Palette.tsx';
 import { SettingsSheet } from './SettingsSheet.tsx';
 
 const dialogs: Record<DialogName, (props: { onClose: () => void }) => React.ReactNode> = {
+  tall: TallDialog,
+  ring: RingDialog,
+  array: ArrayDialog,
   new: NewTicketDialog,
   draw: DrawBoardDialog,
   import: ImportDialog,

@@ -1,7 +1,7 @@
 import { LibraryBig, Printer } from 'lucide-react';
 import type { Side } from '../../shared-types/geometry.ts';
 import { editLabels } from '../../shared-types/words/window/edits.ts';
-import { toolNames, frameWords as words } from '../../shared-types/words/window/frame.ts';
+import { frameWords as words } from '../../shared-types/words/window/frame.ts';
 import { shownKeys } from '../actions/chords.ts';
 import { actionById } from '../actions/table.ts';
 import { toolActions } from '../actions/view-actions.ts';
@@ -59,7 +59,7 @@ function ToolGroup() {
   const tool = useAppState((state) => state.view.tool);
   const choices = toolActions.map((action) => {
     const id = action.id.replace('tool-', '') as ToolName;
-    return { id, label: toolNames[id], icon: action.icon, keys: shownKeys(action.keys) };
+    return { id, label: action.label, icon: action.icon, keys: shownKeys(action.keys) };
   });
   return (
     <div>

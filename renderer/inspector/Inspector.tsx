@@ -2,11 +2,16 @@ import { X } from 'lucide-react';
 import type { ReactNode } from 'react';
 import type { Part } from '../../shared-types/board.ts';
 import { inspectorWords as words } from '../../shared-types/words/window/inspector.ts';
+import { coverById } from '../editing/covers.ts';
 import { useApp, useAppState, useDocument } from '../state/use-app.ts';
 import { IconButton } from '../widgets/Buttons.tsx';
 import { Section } from '../widgets/Section.tsx';
+import { ArrangeStrip } from './ArrangeStrip.tsx';
+import { CoverFields } from './CoverFields.tsx';
+import { DrawnSection } from './DrawnSection.tsx';
 import { ExposureSection } from './ExposureSection.tsx';
 import { PartDataSection } from './PartDataSection.tsx';
+import { PoseSection } from './PoseSection.tsx';
 import { SiteFields } from './SiteFields.tsx';
 import { TagFields } from './TagFields.tsx';
 import { TagStrip } from './TagStrip.tsx';
@@ -28,6 +33,13 @@ export function Inspector() {
         </Section>
       </Shell>
     );
+  const cover = coverById({ board, plan }, selection.coverId);
+  if (cover)
+    return (
+      <Shell title={cover.id} said={words.side[cover.side]}>
+        <CoverFields key={cover.id} cover={cover} />
+      </Shell>
+    );
   const watch = plan.tags.find((tag) => tag.id === selection.watchId);
   return watch?.kind === 'watchPoint' ? (
     <Shell title={watch.name} said={words.watch}>
@@ -38,17 +50,20 @@ export function Inspector() {
 
 function PartInspector({ parts }: { parts: readonly Part[] }) {
   const [first] = parts;
+  const boardOpen = useAppState((state) => state.view.stage === 'board');
   const one = parts.length === 1;
   const said = [first.value, first.package.name].filter(Boolean).join(', ');
   return (
     <Shell
       title={one ? first.refdes : words.many(parts.length)}
       said={one ? `${words.side[first.side]}${said && `, ${said}`}` : ''}
-      strip={<TagStrip />}
+      strip={boardOpen ? <ArrangeStrip count={parts.length} /> : <TagStrip />}
     >
-      {one && <ExposureSection refdes={first.refdes} />}
-      {one && <TagFields refdes={first.refdes} />}
-      <PartDataSection key={one ? first.refdes : 'many'} parts={parts} />
+      {boardOpen && one && <DrawnSection part={first} />}
+      {boardOpen && <PoseSection key={`place ${one ? first.refdes : 'many'}`} parts={parts} />}
+      {one && !boardOpen && <ExposureSection refdes={first.refdes} />}
+      {one && !boardOpen && <TagFields refdes={first.refdes} />}
+      <PartDataSection key={one ? first.refdes : 'many'} parts={parts} open={boardOpen} />
     </Shell>
   );
 }

@@ -27,12 +27,12 @@ const flags = ['fitted', 'edgeBonded', 'underfilled', 'coated'] as const;
 type Props = { parts: readonly Part[] };
 
 /** Data of the selected parts; of several the common values, and a change goes to all. */
-export function PartDataSection({ parts }: Props) {
+export function PartDataSection({ parts, open }: Props & { open?: boolean }) {
   const refdes = parts.map((part) => part.refdes);
   const edit = useEditParts(refdes);
   const className = common(parts, (part) => classById(part.class).name) ?? words.several;
   return (
-    <Fold title={words.data} summary={className}>
+    <Fold title={words.data} summary={className} open={open}>
       <ClassField parts={parts} edit={edit} />
       <ValueField parts={parts} />
       <BodyFields parts={parts} edit={edit} />

@@ -5,6 +5,7 @@ import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Problem } from '../../shared-types/problem.ts';
 import { defaultSettings, type Settings } from '../../shared-types/settings.ts';
 import { emptyHistory, type History } from '../editing/history.ts';
+import { type Placing, startingPlacing } from '../editing/placing.ts';
 import type { Pictures } from '../photos/shown-photos.ts';
 import { type OutlineState, startingOutline } from '../tools/outline/outline-state.ts';
 import type { CanvasModel, Pick, ToolName } from './canvas-model.ts';
@@ -33,7 +34,12 @@ export type ShelfState = {
   problem: Problem | null;
 };
 
-export type Selection = { parts: ReadonlySet<string>; siteId: string | null; watchId: string | null };
+export type Selection = {
+  parts: ReadonlySet<string>;
+  siteId: string | null;
+  watchId: string | null;
+  coverId: string | null;
+};
 
 export type Hover = { at: Point; temperatureC: number | null; pick: Pick | null };
 
@@ -41,6 +47,7 @@ export type ViewState = {
   stage: Stage;
   side: Side;
   tool: ToolName;
+  placing: Placing;
   layers: CanvasModel['layers'];
   /** null: the worst over all heat runs. */
   shownRunId: string | null;
@@ -84,7 +91,17 @@ export type ShownMoment = HeatMoment & { runId: string; revision: number };
 /** A board read from files, with what is to be told about it. */
 export type Imported = RequestOutput<'import.read'> & { fileNames: readonly string[] };
 
-export type DialogName = 'new' | 'draw' | 'import' | 'notes' | 'palette' | 'help' | 'settings';
+export type DialogName =
+  | 'tall'
+  | 'ring'
+  | 'array'
+  | 'new'
+  | 'draw'
+  | 'import'
+  | 'notes'
+  | 'palette'
+  | 'help'
+  | 'settings';
 
 export type AppState = {
   settings: Settings;
@@ -114,12 +131,13 @@ export type AppState = {
   photosComing: readonly string[];
 };
 
-export const nothingSelected: Selection = { parts: new Set(), siteId: null, watchId: null };
+export const nothingSelected: Selection = { parts: new Set(), siteId: null, watchId: null, coverId: null };
 
 export const startingView: ViewState = {
   stage: 'plan',
   side: 'top',
   tool: 'select',
+  placing: startingPlacing,
   layers: { heat: true, isotherms: true, rings: true, labels: true },
   shownRunId: null,
   playS: null,

@@ -2,7 +2,7 @@ import type { Backend, MainEvent } from '../../shared-types/contract.ts';
 import type { Problem } from '../../shared-types/problem.ts';
 import type { Settings } from '../../shared-types/settings.ts';
 import { type AppState, startingState, type ViewState } from './app-state.ts';
-import type { CanvasHandle } from './canvas-model.ts';
+import { BOARD_TOOLS, type CanvasHandle } from './canvas-model.ts';
 import { receive } from './evaluation-inbox.ts';
 import { wordsOf } from './problem-words.ts';
 import { createStore, type Store } from './store.ts';
@@ -35,7 +35,7 @@ export function createApp(backend: Backend): App {
     bench,
     tickets,
     canvas: { current: null },
-    setView: (fields) => store.set((state) => ({ ...state, view: settledView({ ...state.view, ...fields }) })),
+    setView: (fields) => store.set((state) => ({ ...state, view: viewWith(state.view, fields) })),
     changeSettings(fields) {
       const settings = { ...store.get().settings, ...fields };
       store.set((state) => ({ ...state, settings }));
@@ -48,9 +48,13 @@ export function createApp(backend: Backend): App {
   };
 }
 
-/** Points are matched in the stage Photo only. */
-const settledView = (view: ViewState): ViewState =>
-  view.tool === 'match' && view.stage !== 'photo' ? { ...view, tool: 'select' } : view;
+/** The view with other fields; another stage takes the tools away that draw on the board. */
+function viewWith(view: ViewState, fields: Partial<ViewState>): ViewState {
+  const next = { ...view, ...fields };
+  const home =
+    next.tool === 'match' ? 'photo' : (BOARD_TOOLS as readonly string[]).includes(next.tool) ? 'board' : null;
+  return home && next.stage !== home ? { ...next, tool: 'select' } : next;
+}
 
 /** Reads settings and shelf and starts listening; gives back what stops it. */
 export function startApp(app: App): () => void {

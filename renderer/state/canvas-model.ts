@@ -2,10 +2,13 @@ import type { Assessment, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Box, Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { LengthUnit, TemperatureUnit } from '../../shared-types/units.ts';
+import type { Placing } from '../editing/placing.ts';
 import type { Pictures } from '../photos/shown-photos.ts';
 import type { OutlineState } from '../tools/outline/outline-state.ts';
 
-export type ToolName = 'select' | 'hand' | 'site' | 'watch' | 'match' | 'outline';
+/** Tools that draw on the board itself: of the stage Board only. */
+export const BOARD_TOOLS = ['outline', 'place', 'body', 'pin1', 'cover'] as const;
+export type ToolName = 'select' | 'hand' | 'site' | 'watch' | 'match' | (typeof BOARD_TOOLS)[number];
 
 /** What can be picked on the canvas. */
 export type Pick =
@@ -26,6 +29,10 @@ export type CanvasModel = {
   selection: ReadonlySet<string>;
   selectedSiteId: string | null;
   selectedWatchId: string | null;
+  selectedCoverId: string | null;
+  /** True in the stage Board: only there the board itself may be moved about. */
+  boardOpen: boolean;
+  placing: Placing;
   shownSide: Side;
   /** How the view is turned, degrees counter-clockwise, on top of mirroring the bottom side. */
   viewTurnDeg: number;
@@ -66,6 +73,9 @@ export type Workbench = {
   /** Chooses a match pair of the photo that is being matched. */
   choosePair(pairId: string | null): void;
   setOutline(fields: Partial<OutlineState>): void;
+  setPlacing(fields: Partial<Placing>): void;
+  /** Says a sentence in the status line for a few seconds. */
+  hint(text: string): void;
   /** Pointer over the board (mm) and the peak temperature of the shown face there; null: off the board. */
   hover(at: Point | null, temperatureC: number | null, pick: Pick | null): void;
   /** Right button: the menu of what lies under the pointer, at page coordinates. */
@@ -78,6 +88,8 @@ export type CanvasHandle = {
   /** Fits a box of the board (mm) into the view; null: the whole board. */
   fit(box: Box | null): void;
   zoomBy(factor: number): void;
+  /** Keys go to the drawing from now on. */
+  focus(): void;
   /** Screen pixels per mm. */
   zoom(): number;
   /** Board point (mm) to CSS pixels relative to the host element, for tests and menus. */

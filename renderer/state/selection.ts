@@ -5,13 +5,15 @@ import type { Selection } from './app-state.ts';
 export function pruneSelection(selection: Selection, document: TicketDocument): Selection {
   const { plan, board } = document;
   const siteGone = selection.siteId !== null && !plan.sites.some((site) => site.id === selection.siteId);
+  const coverGone = selection.coverId !== null && !board.covers.some((cover) => cover.id === selection.coverId);
   const watchGone = selection.watchId !== null && !plan.tags.some((tag) => tag.id === selection.watchId);
   const known = selection.parts.size > 0 ? new Set(board.parts.map((part) => part.refdes)) : null;
   const lost = known ? [...selection.parts].some((refdes) => !known.has(refdes)) : false;
-  if (!siteGone && !watchGone && !lost) return selection;
+  if (!siteGone && !watchGone && !coverGone && !lost) return selection;
   return {
     parts: lost ? new Set([...selection.parts].filter((refdes) => known?.has(refdes))) : selection.parts,
     siteId: siteGone ? null : selection.siteId,
     watchId: watchGone ? null : selection.watchId,
+    coverId: coverGone ? null : selection.coverId,
   };
 }

@@ -81,6 +81,12 @@ function viewVerbs(store: Store<AppState>) {
     setOutline: (fields: Partial<AppState['view']['outline']>) =>
       store.set((state) => ({ ...state, view: { ...state.view, outline: { ...state.view.outline, ...fields } } })),
     choosePair: (pairId: string | null) => store.set((state) => ({ ...state, view: { ...state.view, pairId } })),
+    setPlacing: ((fields) =>
+      store.set((state) => ({
+        ...state,
+        view: { ...state.view, placing: { ...state.view.placing, ...fields } },
+      }))) as Workbench['setPlacing'],
+    hint: (text: string) => sayHint(store, text),
     hover: ((at, temperatureC, pick) =>
       store.set((state) => ({
         ...state,
@@ -104,14 +110,24 @@ function selectUnder(before: Selection, pick: Pick | null): Selection {
 /** The selection after picking: parts add up, a site or a watch point is one at a time. */
 export function selectPicks(before: Selection, picks: readonly Pick[], mode: 'replace' | 'add' | 'toggle'): Selection {
   const parts = new Set(mode === 'replace' ? [] : before.parts);
-  let { siteId, watchId } = mode === 'replace' ? nothingSelected : before;
+  let { siteId, watchId, coverId } = mode === 'replace' ? nothingSelected : before;
   for (const pick of picks) {
     if (pick.kind === 'part') {
       if (mode === 'toggle' && parts.has(pick.refdes)) parts.delete(pick.refdes);
       else parts.add(pick.refdes);
     }
     if (pick.kind === 'site') siteId = mode === 'toggle' && siteId === pick.siteId ? null : pick.siteId;
+    if (pick.kind === 'cover') coverId = mode === 'toggle' && coverId === pick.id ? null : pick.id;
     if (pick.kind === 'watch') watchId = mode === 'toggle' && watchId === pick.tagId ? null : pick.tagId;
   }
-  return { parts, siteId, watchId };
+  return { parts, siteId, watchId, coverId };
+}
+
+const HINT_MS = 4000;
+
+/** Says a sentence in the status line; it goes by itself. */
+export function sayHint(store: Store<AppState>, text: string): void {
+  const say = (hint: string | null) => store.set((state) => ({ ...state, view: { ...state.view, hint } }));
+  say(text);
+  setTimeout(() => store.get().view.hint === text && say(null), HINT_MS);
 }

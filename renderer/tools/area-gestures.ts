@@ -67,11 +67,17 @@ export function turnedArea(start: TurnedRectangle, from: Point, to: Point, modif
 }
 
 /** The area between two board points, its edges along the screen's; null when it is no more than a line. */
-export function drawnArea(from: Point, to: Point, screenTurnDeg: number): TurnedRectangle | null {
+export function drawnArea(
+  from: Point,
+  to: Point,
+  screenTurnDeg: number,
+  stepMm = GRID_MM,
+  leastMm = SMALLEST_MM,
+): TurnedRectangle | null {
   const own = turnVector(to.x - from.x, to.y - from.y, -screenTurnDeg);
-  const lengthMm = tidy(onGrid(Math.abs(own.x), GRID_MM));
-  const widthMm = tidy(onGrid(Math.abs(own.y), GRID_MM));
-  if (lengthMm < SMALLEST_MM || widthMm < SMALLEST_MM) return null;
+  const lengthMm = tidy(onGrid(Math.abs(own.x), stepMm));
+  const widthMm = tidy(onGrid(Math.abs(own.y), stepMm));
+  if (lengthMm < leastMm || widthMm < leastMm) return null;
   return { x: tidy((from.x + to.x) / 2), y: tidy((from.y + to.y) / 2), lengthMm, widthMm, turnDeg: screenTurnDeg };
 }
 

@@ -1,16 +1,20 @@
 import type { Point, TurnedRectangle } from '../../shared-types/geometry.ts';
 import { canvasWords } from '../../shared-types/words/canvas.ts';
-import type { Grip } from '../canvas/picking/grips.ts';
+import { partEditWords } from '../../shared-types/words/window/parts.ts';
+import { type Grip, grippedArea } from '../canvas/picking/grips.ts';
+import { coverById, setCover, setCoverArea } from '../editing/covers.ts';
+import { moveParts } from '../editing/move-parts.ts';
 import { moveSiteArea } from '../editing/sites.ts';
 import { moveWatchPoint } from '../editing/watch-points.ts';
 import { movedArea, resizedArea, turnedArea } from './area-gestures.ts';
+import { boardStep } from './screen-steps.ts';
 import type { Effect, Modifiers, PointerFacts, ToolView } from './tool.ts';
 
 /** A drag of the select tool and what it started from. */
 export type Drag =
   | {
       kind: 'area';
-      siteId: string;
+      target: { kind: 'site' | 'cover'; id: string };
       label: string;
       start: TurnedRectangle;
       from: Point;
@@ -36,7 +40,9 @@ export function dragEffects(drag: Drag, event: PointerFacts, view: ToolView): Ef
     return [{ do: 'preview', edit: (document) => moveWatchPoint(document, drag.tagId, to, under) }];
   }
   const area = areaOf(drag, event, view);
-  return [{ do: 'preview', edit: (document) => moveSiteArea(document, drag.siteId, area) }];
+  const { kind, id } = drag.target;
+  const setArea = kind === 'site' ? moveSiteArea : setCoverArea;
+  return [{ do: 'preview', edit: (document) => setArea(document, id, area) }];
 }
 
 function areaOf(drag: Drag & { kind: 'area' }, event: PointerFacts, view: ToolView): TurnedRectangle {
@@ -47,20 +53,16 @@ function areaOf(drag: Drag & { kind: 'area' }, event: PointerFacts, view: ToolVi
   return movedArea(start, from, event.board, magnet, event.modifiers);
 }
 
-const ARROWS: Record<string, Point> = {
-  ArrowRight: { x: 1, y: 0 },
-  ArrowLeft: { x: -1, y: 0 },
-  ArrowUp: { x: 0, y: -1 },
-  ArrowDown: { x: 0, y: 1 },
-};
-
-/** An arrow key moves the selected rework area or thermocouple one step as seen, with Shift ten; null: nothing to move. */
+/**
+ * An arrow key moves what is selected one step as seen, with Shift ten: a rework area, a thermocouple, in the stage
+ * Board parts or a cover. Null: nothing to move.
+ */
 export function nudge(key: string, modifiers: Modifiers, view: ToolView): Effect | null {
-  const arrow = ARROWS[key];
-  const { document, selectedSiteId, selectedWatchId } = view.model();
-  if (!arrow || modifiers.ctrl || modifiers.alt) return null;
-  const step = NUDGE_MM * (modifiers.shift ? 10 : 1);
-  const by = boardStep(arrow, step, view);
+  const { document, selectedSiteId, selectedWatchId, placing, boardOpen } = view.model();
+  const onBoard = boardOpen ? nudgeOnBoard(boardStep(key, modifiers, placing.gridMm || 0.1, view), view) : null;
+  if (onBoard) return onBoard;
+  const by = boardStep(key, modifiers, NUDGE_MM, view);
+  if (!by) return null;
   const site = document.plan.sites.find((one) => one.id === selectedSiteId);
   if (site) {
     const area = { ...site.area, x: tidy(site.area.x + by.x), y: tidy(site.area.y + by.y) };
@@ -76,12 +78,17 @@ export function nudge(key: string, modifiers: Modifiers, view: ToolView): Effect
 
 const tidy = (value: number): number => Math.round(value * 1000) / 1000;
 
-/** A step along the screen as a step on the board, mm: arrows follow what the eye sees, also on the turned bottom. */
-function boardStep(arrow: Point, stepMm: number, view: ToolView): Point {
-  const origin = view.toBoard({ x: 0, y: 0 });
-  const ahead = view.toBoard({ x: arrow.x * 100, y: arrow.y * 100 });
-  const length = Math.hypot(ahead.x - origin.x, ahead.y - origin.y);
-  return { x: ((ahead.x - origin.x) / length) * stepMm, y: ((ahead.y - origin.y) / length) * stepMm };
+function nudgeOnBoard(by: Point | null, view: ToolView): Effect | null {
+  const { document, selection, selectedCoverId } = view.model();
+  if (!by) return null;
+  if (selection.size > 0) {
+    const refdes = [...selection];
+    return { do: 'apply', label: partEditWords.move(refdes), edit: (before) => moveParts(before, refdes, by) };
+  }
+  const cover = coverById(document, selectedCoverId);
+  if (!cover) return null;
+  const to = { x: tidy(cover.x + by.x), y: tidy(cover.y + by.y) };
+  return { do: 'apply', label: partEditWords.cover(cover.id), edit: (before) => setCover(before, cover.id, to) };
 }
 
 export const dragCursor = (drag: Drag): string =>
@@ -90,8 +97,7 @@ export const dragCursor = (drag: Drag): string =>
 /** Cursor of a handle: the double arrow that lies along the way it can be pulled on screen. */
 export function gripCursor(grip: Grip, view: ToolView): string {
   if (grip.kind === 'turn') return 'grab';
-  const { document, selectedSiteId } = view.model();
-  const turn = document.plan.sites.find((site) => site.id === selectedSiteId)?.area.turnDeg ?? 0;
+  const turn = grippedArea(view.model())?.turnDeg ?? 0;
   const radians = (turn * Math.PI) / 180;
   const pull = {
     x: grip.ex * Math.cos(radians) - grip.ey * Math.sin(radians),

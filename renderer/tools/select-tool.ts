@@ -1,7 +1,12 @@
+import type { Cover } from '../../shared-types/board.ts';
 import type { Point, TurnedRectangle } from '../../shared-types/geometry.ts';
 import { canvasWords } from '../../shared-types/words/canvas.ts';
+import { partEditWords } from '../../shared-types/words/window/parts.ts';
+import { coverArea } from '../canvas/layers/covers.ts';
 import type { Grip } from '../canvas/picking/grips.ts';
+import { coverById } from '../editing/covers.ts';
 import type { Pick } from '../state/canvas-model.ts';
+import { type Carry, carried, carriedTo, carryFrom, dropped } from './carry-parts.ts';
 import { type Drag, dragCursor, dragEffects, gripCursor, nudge } from './select-drags.ts';
 import {
   type Effect,
@@ -20,12 +25,14 @@ type State =
   | { at: 'pressed'; screen: Point; board: Point; pick: Pick | null; grip: Grip | null }
   | { at: 'marquee'; from: Point }
   | { at: 'panning'; last: Point }
-  | { at: 'dragging'; drag: Drag };
+  | { at: 'dragging'; drag: Drag }
+  | { at: 'carrying'; carry: Carry };
 const IDLE: State = { at: 'idle' };
 
 /**
  * Clicks select (Shift adds, Ctrl toggles), drags over bare board draw a marquee, drags on a rework area or a
- * thermocouple move it, its handles size and turn it. A finger on bare board moves the drawing instead.
+ * thermocouple move it, its handles size and turn it. In the stage Board parts and covers are dragged too; in the
+ * others a drag on a part draws a marquee, so that nothing moves by accident. A finger on bare board moves the drawing instead.
  */
 export const selectTool: Tool<State> = {
   name: 'select',
@@ -46,12 +53,14 @@ export const selectTool: Tool<State> = {
   },
   cursor(state, view, screen) {
     if (state.at === 'dragging') return dragCursor(state.drag);
+    if (state.at === 'carrying') return 'move';
     if (state.at === 'panning') return 'grabbing';
     if (state.at !== 'idle' || !screen) return 'default';
     const grip = view.grip(screen, false);
     if (grip) return gripCursor(grip, view);
     const pick = view.pick(screen, false);
     if (pick?.kind === 'site' || pick?.kind === 'watch') return 'move';
+    if (view.model().boardOpen && isSelected(pick, view)) return 'move';
     return pick ? 'pointer' : 'default';
   },
 };
@@ -81,14 +90,30 @@ function moved(state: State, event: PointerFacts, view: ToolView): Step<State> {
       );
     case 'dragging':
       return stay<State>(state, ...dragEffects(state.drag, event, view));
+    case 'carrying':
+      return stay<State>(state, ...carried(state.carry, event, view));
   }
 }
 
 function dragStarted(state: State & { at: 'pressed' }, event: PointerFacts, view: ToolView): Step<State> {
+  const carry = carryFrom(state, event, view);
+  if (carry) {
+    const { refdes } = carry;
+    const picks = refdes.map((one): Pick => ({ kind: 'part', refdes: one }));
+    return stay<State>(
+      { at: 'carrying', carry },
+      { do: 'select', picks, mode: 'replace' },
+      ...carried(carry, event, view),
+    );
+  }
   const drag = dragFrom(state, view);
   if (drag) {
     const select: Effect[] =
-      drag.kind === 'watch' ? [{ do: 'select', picks: [{ kind: 'watch', tagId: drag.tagId }], mode: 'replace' }] : [];
+      drag.kind === 'watch'
+        ? [{ do: 'select', picks: [{ kind: 'watch', tagId: drag.tagId }], mode: 'replace' }]
+        : drag.target.kind === 'cover'
+          ? [{ do: 'select', picks: [{ kind: 'cover', id: drag.target.id }], mode: 'replace' }]
+          : [];
     const begin: Effect = { do: 'begin', label: drag.label };
     return stay<State>({ at: 'dragging', drag }, ...select, begin, ...dragEffects(drag, event, view));
   }
@@ -102,7 +127,10 @@ function dragFrom(state: State & { at: 'pressed' }, view: ToolView): Drag | null
   const siteOf = (id: string | null) => plan.sites.find((site) => site.id === id);
   if (state.grip) {
     const site = siteOf(view.model().selectedSiteId);
-    if (site) return areaDrag(site.id, site.name, { ...site.area }, state.board, state.grip, null);
+    if (site)
+      return areaDrag({ kind: 'site', id: site.id }, site.name, { ...site.area }, state.board, state.grip, null);
+    const cover = coverById(view.model().document, view.model().selectedCoverId);
+    if (cover) return coverDrag(cover, state.board, state.grip);
   }
   if (state.pick?.kind === 'watch') {
     const { tagId } = state.pick;
@@ -119,13 +147,28 @@ function dragFrom(state: State & { at: 'pressed' }, view: ToolView): Drag | null
   if (state.pick?.kind === 'site') {
     const site = siteOf(state.pick.siteId);
     const part = view.model().document.board.parts.find((one) => one.refdes === site?.target);
-    if (site) return areaDrag(site.id, site.name, { ...site.area }, state.board, null, part ?? null);
+    if (site)
+      return areaDrag({ kind: 'site', id: site.id }, site.name, { ...site.area }, state.board, null, part ?? null);
+  }
+  if (state.pick?.kind === 'cover' && view.model().boardOpen) {
+    const cover = coverById(view.model().document, state.pick.id);
+    if (cover) return coverDrag(cover, state.board, null);
   }
   return null;
 }
 
+const coverDrag = (cover: Cover, from: Point, grip: Grip | null): Drag => ({
+  kind: 'area',
+  target: { kind: 'cover', id: cover.id },
+  label: partEditWords.cover(cover.id),
+  start: coverArea(cover),
+  from,
+  grip,
+  magnet: null,
+});
+
 function areaDrag(
-  siteId: string,
+  target: { kind: 'site'; id: string },
   name: string,
   start: TurnedRectangle,
   from: Point,
@@ -134,7 +177,7 @@ function areaDrag(
 ): Drag {
   return {
     kind: 'area',
-    siteId,
+    target,
     label: areaLabel(name, grip),
     start,
     from,
@@ -164,6 +207,8 @@ function released(state: State, event: PointerFacts, view: ToolView): Step<State
       );
     case 'dragging':
       return stay<State>(IDLE, ...dragEffects(state.drag, event, view), { do: 'commit' });
+    case 'carrying':
+      return stay<State>(IDLE, ...dropped(state.carry, carriedTo(state.carry, event, view).by));
     default:
       return stay<State>(IDLE);
   }
@@ -180,7 +225,7 @@ function clicked(pick: Pick | null, event: PointerFacts, view: ToolView): Pick[]
 
 function undone(state: State): Effect[] {
   if (state.at === 'dragging') return [{ do: 'cancel' }];
-  return state.at === 'marquee' ? [{ do: 'sketch', sketch: null }] : [];
+  return state.at === 'marquee' || state.at === 'carrying' ? [{ do: 'sketch', sketch: null }] : [];
 }
 
 function key(
@@ -189,8 +234,9 @@ function key(
   view: ToolView,
 ): Step<State> {
   if (event.key === 'Escape') {
-    const { selection, selectedSiteId, selectedWatchId } = view.model();
-    const nothing = state.at === 'idle' && selection.size === 0 && !selectedSiteId && !selectedWatchId;
+    const { selection, selectedSiteId, selectedWatchId, selectedCoverId } = view.model();
+    const picked = selection.size > 0 || selectedSiteId || selectedWatchId || selectedCoverId;
+    const nothing = state.at === 'idle' && !picked;
     if (nothing) return ignore(state);
     const clear: Effect[] = state.at === 'idle' ? [{ do: 'select', picks: [], mode: 'replace' }] : [];
     return stay<State>(IDLE, ...undone(state), ...clear);
@@ -199,3 +245,6 @@ function key(
   const effect = nudge(event.key, event.modifiers, view);
   return effect ? stay<State>(IDLE, effect) : ignore(state);
 }
+
+const isSelected = (pick: Pick | null, view: ToolView): boolean =>
+  (pick?.kind === 'part' && view.model().selection.has(pick.refdes)) || pick?.kind === 'cover';

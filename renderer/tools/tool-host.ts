@@ -1,9 +1,12 @@
 import type { Point } from '../../shared-types/geometry.ts';
 import type { ToolName } from '../state/canvas-model.ts';
+import { bodyTool, coverTool } from './drawn-tools.ts';
 import { handTool } from './hand-tool.ts';
 import { matchTool } from './match-tool.ts';
 import { type Navigation, type NavigationEvent, navigate, RESTING, type WheelTurn, wheelEffect } from './navigation.ts';
 import { outlineTool } from './outline-tool.ts';
+import { pin1Tool } from './pin1-tool.ts';
+import { placeTool } from './place-tool.ts';
 import { selectTool } from './select-tool.ts';
 import { siteTool } from './site-tool.ts';
 import type { Effect, Modifiers, PointerFacts, Tool, ToolEvent, ToolView } from './tool.ts';
@@ -40,6 +43,10 @@ export function toolHost(view: ToolView, run: (effects: readonly Effect[]) => vo
     watch: machineOf(watchTool),
     match: machineOf(matchTool),
     outline: machineOf(outlineTool),
+    place: machineOf(placeTool),
+    body: machineOf(bodyTool),
+    pin1: machineOf(pin1Tool),
+    cover: machineOf(coverTool),
   };
   let current = view.model().tool;
   /** The pointer whose gesture the tool is following. */

@@ -1,5 +1,7 @@
+import type { Part } from '../../shared-types/board.ts';
 import type { Point, TurnedRectangle } from '../../shared-types/geometry.ts';
 import type { Grip } from '../canvas/picking/grips.ts';
+import type { Placing } from '../editing/placing.ts';
 import type { CanvasModel, Edit, Pick, ToolName } from '../state/canvas-model.ts';
 import type { OutlineState } from './outline/outline-state.ts';
 
@@ -32,6 +34,9 @@ export type Effect =
   | { do: 'useTool'; tool: ToolName }
   | { do: 'outline'; fields: Partial<OutlineState> }
   | { do: 'choosePair'; pairId: string | null }
+  | { do: 'placing'; fields: Partial<Placing> }
+  /** A sentence in the status line, for a few seconds. */
+  | { do: 'hint'; text: string }
   | { do: 'pan'; dx: number; dy: number }
   | { do: 'zoom'; at: Point; factor: number }
   /** Shapes that exist only while a gesture lasts; null takes them away. */
@@ -42,7 +47,12 @@ type LensSpot = { photoId: string; at: Point; screen: Point };
 
 export type Sketch =
   | { kind: 'marquee'; from: Point; to: Point }
-  | { kind: 'area'; area: TurnedRectangle }
+  /** `measured`: with its sides written beside it. */
+  | { kind: 'area'; area: TurnedRectangle; measured?: boolean }
+  /** The part that would be placed, at a board point, and the lines it snapped to. */
+  | { kind: 'ghost'; at: Point; guides: [Point, Point][] }
+  /** Parts on their way to another place. */
+  | { kind: 'bodies'; parts: readonly Part[]; guides: [Point, Point][] }
   | { kind: 'lens'; lens: LensSpot }
   /** A match pair in the making, board mm: the photo's point as it lies, and the drawing's. */
   | { kind: 'pair'; from: Point; to: Point; snapped: boolean; lens: LensSpot | null };

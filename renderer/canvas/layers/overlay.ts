@@ -1,26 +1,41 @@
 import { bodyOf, type Part } from '../../../shared-types/board.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
 import { areaPixels, areaShape, boxOfPixels, grown } from '../drawing/outline.ts';
-import { gripsOf } from '../picking/grips.ts';
+import { grippedArea, gripsOf } from '../picking/grips.ts';
 import { partsByName, type Scene } from '../scene.ts';
 import { project } from '../view/projection.ts';
 import { coverArea } from './covers.ts';
 import { labelPlace } from './labels.ts';
 import type { Layer } from './layer.ts';
+import { carriedMarks, sizeMarks } from './sketches.ts';
 
 /** What is picked: selected parts in the accent, 2 px. */
 export const selectionLayer: Layer = {
   name: 'selection',
-  inputs: ({ model, projection, theme }) => [model.selection, model.document.board.parts, projection, theme],
+  inputs: ({ model, projection, theme }) => [
+    model.selection,
+    model.selectedCoverId,
+    model.document.board.covers,
+    model.document.board.parts,
+    projection,
+    theme,
+  ],
   marks(scene) {
     const { model, projection, theme } = scene;
     const parts = partsByName(model.document.board.parts);
     const chosen = [...model.selection].flatMap((refdes) => parts.get(refdes) ?? []);
     const shown = chosen.filter((part) => part.side === projection.side);
-    const marks = shown.map((part) => outline(part, 3, { colour: theme.accent, width: 2 }, scene));
+    const stroke = { colour: theme.accent, width: 2 };
+    const marks = [...coverOutline(scene, stroke), ...shown.map((part) => outline(part, 3, stroke, scene))];
     return shown.length > 12 ? marks : [...marks, ...shown.flatMap((part) => outsideLabel(part, 'accent-halo', scene))];
   },
 };
+
+function coverOutline({ model, projection }: Scene, stroke: Stroke): Mark[] {
+  const cover = model.document.board.covers.find((one) => one.id === model.selectedCoverId);
+  if (!cover || cover.side !== projection.side) return [];
+  return [{ ...areaShape(grown(coverArea(cover), projection, 3), projection, 2), stroke }];
+}
 
 /** What lies under the pointer: a thin accent line and its name. */
 export const hoverLayer: Layer = {
@@ -66,6 +81,11 @@ export const gestureLayer: Layer = {
   inputs: ({ model, sketch, projection, theme }) => [
     model.document.plan.sites,
     model.selectedSiteId,
+    model.selectedCoverId,
+    model.document.board.covers,
+    model.boardOpen,
+    model.placing,
+    model.shownSide,
     model.tool,
     sketch,
     projection,
@@ -75,12 +95,12 @@ export const gestureLayer: Layer = {
 };
 
 function gripMarks({ model, projection, theme }: Scene): Mark[] {
-  const site = model.document.plan.sites.find((one) => one.id === model.selectedSiteId);
-  if (!site || site.side !== projection.side || model.tool !== 'select') return [];
+  const area = grippedArea(model);
+  if (!area || model.tool !== 'select') return [];
   const fill = { colour: theme.paper };
   const stroke: Stroke = { colour: theme.accent, width: 1.5 };
   const marks: Mark[] = [];
-  for (const { grip, at } of gripsOf(site.area, (point) => project(projection, point))) {
+  for (const { grip, at } of gripsOf(area, (point) => project(projection, point))) {
     const x = Math.round(at.x);
     const y = Math.round(at.y);
     if (grip.kind === 'turn') marks.push({ kind: 'circle', x, y, radius: 5, fill, stroke });
@@ -89,8 +109,15 @@ function gripMarks({ model, projection, theme }: Scene): Mark[] {
   return marks;
 }
 
-function sketchMarks({ sketch, projection, theme }: Scene): Mark[] {
+function sketchMarks(scene: Scene): Mark[] {
+  const { sketch, projection, theme } = scene;
+  if (sketch?.kind === 'ghost' || sketch?.kind === 'bodies') return carriedMarks(sketch, scene);
   if (sketch?.kind !== 'area') return [];
   const stroke: Stroke = { colour: theme.accent, width: 1.5 };
-  return [{ ...areaShape(sketch.area, projection, 1.5), fill: { colour: theme.accent, alpha: 0.1 }, stroke }];
+  const shape: Mark = {
+    ...areaShape(sketch.area, projection, 1.5),
+    fill: { colour: theme.accent, alpha: 0.1 },
+    stroke,
+  };
+  return sketch.measured ? [...sizeMarks(sketch.area, scene), shape] : [shape];
 }

@@ -1,4 +1,5 @@
 import { type Point, type TurnedRectangle, turnVector } from '../../../shared-types/geometry.ts';
+import type { CanvasModel } from '../../state/canvas-model.ts';
 
 /** A handle of a selected rework area. `ex`, `ey`: which corner or edge, in the area's own axes. */
 export type Grip = { kind: 'resize'; ex: -1 | 0 | 1; ey: -1 | 0 | 1 } | { kind: 'turn' };
@@ -53,4 +54,13 @@ export function gripAt(area: TurnedRectangle, toScreen: ToScreen, at: Point, tou
     best = grip;
   }
   return best;
+}
+
+/** The area that carries handles: the selected rework area, or in the stage Board the selected cover; null: neither. */
+export function grippedArea(model: CanvasModel): TurnedRectangle | null {
+  const { document, selectedSiteId, selectedCoverId, shownSide, boardOpen } = model;
+  const site = document.plan.sites.find((one) => one.id === selectedSiteId);
+  if (site) return site.side === shownSide ? site.area : null;
+  const cover = boardOpen ? document.board.covers.find((one) => one.id === selectedCoverId) : undefined;
+  return cover && cover.side === shownSide ? { ...cover, turnDeg: cover.turn } : null;
 }

@@ -10,6 +10,8 @@ import { ClassSection } from './ClassSection.tsx';
 import { LaminateSection } from './LaminateSection.tsx';
 import { OutlineSection } from './OutlineSection.tsx';
 import { PlaceFold } from './PlaceFold.tsx';
+import { CoverSection } from './parts/CoverSection.tsx';
+import { PlaceSection } from './parts/PlaceSection.tsx';
 import '../stages.css';
 import './board.css';
 
@@ -19,6 +21,7 @@ export function BoardStage() {
       <BoardSection />
       <OutlineSection />
       <PlaceFold />
+      <PlaceSection />
       <ClassSection />
       <LaminateSection />
       <CoverSection />
@@ -62,29 +65,6 @@ function BoardSection() {
         {words.drawnFrom} {board.source.drawnFrom || words.unknownSource}
         {board.source.invented && `. ${words.invented}.`}
       </p>
-    </Section>
-  );
-}
-
-function CoverSection() {
-  const { covers } = useDocument().board;
-  const { measures } = useUnits();
-  if (covers.length === 0) return null;
-  return (
-    <Section title={words.covers} count={covers.length}>
-      <dl className="lines">
-        {covers.map((cover) => (
-          <div key={cover.id} style={{ display: 'contents' }}>
-            <dt>
-              <span className="mono">{cover.id}</span> {words.coverKinds[cover.kind].toLowerCase()},{' '}
-              {words.fixings[cover.fixing]}
-            </dt>
-            <dd className="figure">
-              {measures.length(cover.lengthMm)} × {measures.length(cover.widthMm)}
-            </dd>
-          </div>
-        ))}
-      </dl>
     </Section>
   );
 }

@@ -57,15 +57,6 @@ export const stageOpen = {
   workMap: (count: number) => (count === 1 ? '1 thing to settle first' : `${count} things to settle first`),
 } as const;
 
-export const toolNames = {
-  outline: 'Draw the outline',
-  select: 'Select',
-  hand: 'Pan',
-  site: 'Mark a rework site',
-  watch: 'Place a thermocouple',
-  match: photoWords.matching,
-} as const;
-
 export const settingsWords = {
   title: 'Settings',
   theme: 'Theme',

@@ -2,6 +2,7 @@ import type { Scene } from '../../../../renderer/canvas/scene.ts';
 import { themeOf } from '../../../../renderer/canvas/theme.ts';
 import type { Camera } from '../../../../renderer/canvas/view/camera.ts';
 import { projectionOf } from '../../../../renderer/canvas/view/projection.ts';
+import { startingPlacing } from '../../../../renderer/editing/placing.ts';
 import type { CanvasModel } from '../../../../renderer/state/canvas-model.ts';
 import { startingOutline } from '../../../../renderer/tools/outline/outline-state.ts';
 import { type Board, emptyBoard, type Part } from '../../../../shared-types/board.ts';
@@ -52,6 +53,9 @@ export function modelOf(board: Board, plan: Partial<Plan> = {}, rest: Partial<Ca
     selection: new Set(),
     selectedSiteId: null,
     selectedWatchId: null,
+    selectedCoverId: null,
+    boardOpen: false,
+    placing: startingPlacing,
     shownSide: 'top',
     viewTurnDeg: 0,
     outline: startingOutline,

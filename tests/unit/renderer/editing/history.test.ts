@@ -5,6 +5,7 @@ import { emptyHistory, record, redo, undo } from '../../../../renderer/editing/h
 import { setTag } from '../../../../renderer/editing/tags.ts';
 import { documentSchema } from '../../../../shared-types/contract.ts';
 import type { TicketDocument } from '../../../../shared-types/plan.ts';
+import { boardFault } from '../../../../shared-types/rules/board-faults.ts';
 import { contourFaultOf } from '../../../../shared-types/rules/contour-faults.ts';
 import { applyDocumentPatches } from '../../../../shared-types/rules/patches.ts';
 import { planFault } from '../../../../shared-types/rules/plan-faults.ts';
@@ -46,6 +47,21 @@ test('any commands leave a document that schema and plan rules accept', () => {
       expect(planFault(document.plan)).toBeNull();
       const { outline, cutouts } = document.board;
       for (const id of ['outline' as const, ...cutouts.keys()]) expect(contourFaultOf(outline, cutouts, id)).toBeNull();
+    }),
+    { numRuns: 150 },
+  );
+});
+
+test('designators stay unique, and no tag or site refers to a part that is gone', () => {
+  fc.assert(
+    fc.property(fc.array(anyCommand, { maxLength: 25 }), (commands) => {
+      const { board, plan } = run(commands).document;
+      expect(boardFault(board)).toBeNull();
+      const known = new Set([...board.parts.map((part) => part.refdes), ...board.covers.map((cover) => cover.id)]);
+      const named = plan.tags.flatMap((tag) => tag.refdes ?? []).concat(plan.sites.map((site) => site.target));
+      expect(named.filter((refdes) => !known.has(refdes))).toEqual([]);
+      for (const site of plan.sites)
+        expect(board.parts.find((part) => part.refdes === site.target)?.side).toBe(site.side);
     }),
     { numRuns: 150 },
   );

@@ -22,6 +22,7 @@ import { setClampedTurn, setTicketData } from '../../../../renderer/editing/tick
 import { addWatchPoint, moveWatchPoint, watchParts } from '../../../../renderer/editing/watch-points.ts';
 import type { Contour } from '../../../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../../../shared-types/plan.ts';
+import { anyPartCommand } from './random-part-commands.ts';
 
 export type Command = (document: TicketDocument) => TicketDocument;
 
@@ -135,6 +136,7 @@ const drawingCommand: fc.Arbitrary<Command> = fc.oneof(
 /** Any one command with any arguments that its types allow. */
 export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
   { weight: 8, arbitrary: drawingCommand },
+  { weight: 12, arbitrary: anyPartCommand },
   fc.tuple(many, kind).map(
     ([r, k]): Command =>
       (d) =>

@@ -20,6 +20,7 @@ export function drive(start: CanvasModel, view: Partial<Camera> = {}) {
   /** One entry for every undo step. */
   const history: string[] = [];
   const label = { now: '' };
+  const hints: string[] = [];
 
   const workbench: Workbench = {
     model: () => model,
@@ -58,6 +59,10 @@ export function drive(start: CanvasModel, view: Partial<Camera> = {}) {
     choosePair(pairId) {
       model = { ...model, pairId };
     },
+    setPlacing(fields) {
+      model = { ...model, placing: { ...model.placing, ...fields } };
+    },
+    hint: (text) => void hints.push(text),
     hover: () => {},
     openMenu: () => {},
   };
@@ -141,6 +146,7 @@ export function drive(start: CanvasModel, view: Partial<Camera> = {}) {
     camera: () => camera,
     sketch: () => sketch,
     history: () => history,
+    hints: () => hints,
     site: (id = 'site-1') => model.document.plan.sites.find((site) => site.id === id),
     expectCameraToBe(centre: Point, zoom: number) {
       expect(camera.centre.x).toBeCloseTo(centre.x, 6);
@@ -164,13 +170,14 @@ export function drive(start: CanvasModel, view: Partial<Camera> = {}) {
 /** Selection as the window keeps it: parts add up, a site or a thermocouple is one at a time. */
 function selected(model: CanvasModel, picks: readonly Pick[], mode: 'replace' | 'add' | 'toggle'): CanvasModel {
   const selection = new Set(mode === 'replace' ? [] : model.selection);
-  let { selectedSiteId, selectedWatchId } = model;
-  if (mode === 'replace') selectedSiteId = selectedWatchId = null;
+  let { selectedSiteId, selectedWatchId, selectedCoverId } = model;
+  if (mode === 'replace') selectedSiteId = selectedWatchId = selectedCoverId = null;
   for (const pick of picks) {
     if (pick.kind === 'part' && mode === 'toggle' && selection.delete(pick.refdes)) continue;
     if (pick.kind === 'part') selection.add(pick.refdes);
     if (pick.kind === 'site') selectedSiteId = pick.siteId;
     if (pick.kind === 'watch') selectedWatchId = pick.tagId;
+    if (pick.kind === 'cover') selectedCoverId = pick.id;
   }
-  return { ...model, selection, selectedSiteId, selectedWatchId };
+  return { ...model, selection, selectedSiteId, selectedWatchId, selectedCoverId };
 }

@@ -1,0 +1,86 @@
+import { CircleDot, Plus, RectangleHorizontal, SquareDashedTopSolid } from 'lucide-react';
+import { nextPin1 } from '../../shared-types/rules/pin1.ts';
+import { actionLabels as labels } from '../../shared-types/words/window/actions.ts';
+import { partEditWords } from '../../shared-types/words/window/parts.ts';
+import { deleteParts } from '../editing/add-parts.ts';
+import { removeCover } from '../editing/covers.ts';
+import { setPin1 } from '../editing/parts.ts';
+import type { App } from '../state/app.ts';
+import type { AppState } from '../state/app-state.ts';
+import type { ToolName } from '../state/canvas-model.ts';
+import { PACKAGE_BOX_ID } from '../state/element-ids.ts';
+import { type Action, hasParts, hasTicket } from './action.ts';
+
+const onBoard = (state: AppState): boolean => hasTicket(state) && state.view.stage === 'board';
+
+const boardTool = (name: ToolName, label: string, keys: string[], icon: Action['icon']): Action => ({
+  id: `tool-${name}`,
+  group: 'board',
+  label,
+  keys,
+  icon,
+  on: (state) => state.view.tool === name,
+  enabled: hasTicket,
+  run(app) {
+    app.setView({ stage: 'board', tool: name });
+    app.canvas.current?.focus();
+  },
+});
+
+/** Tools that draw on the board, and what their keys do. They lead into the stage Board. */
+export const boardActions: readonly Action[] = [
+  {
+    ...boardTool('place', labels.placePart, ['A'], Plus),
+    run(app) {
+      app.setView({
+        stage: 'board',
+        panelOpen: true,
+        ...(app.store.get().view.placing.offer ? { tool: 'place' } : {}),
+      });
+      app.bench.clearSelection();
+      // The stage may only now be drawn: the field is there in the next frame.
+      requestAnimationFrame(() => {
+        const field = document.getElementById(PACKAGE_BOX_ID);
+        if (field instanceof HTMLInputElement) {
+          field.focus();
+          field.select();
+        }
+      });
+    },
+  },
+  boardTool('body', labels.drawBody, ['Shift+A'], RectangleHorizontal),
+  boardTool('pin1', labels.markPin1, ['Shift+C'], CircleDot),
+  boardTool('cover', labels.drawCover, [], SquareDashedTopSolid),
+  {
+    id: 'next-pin1',
+    group: 'board',
+    label: labels.nextPin1,
+    keys: ['C'],
+    enabled: (state) => onBoard(state) && hasParts(state),
+    run(app) {
+      const refdes = [...app.store.get().selection.parts];
+      app.bench.apply(partEditWords.pin1(refdes), (document) => setPin1(document, refdes, nextPin1));
+    },
+  },
+  {
+    id: 'tall',
+    group: 'board',
+    label: labels.tall,
+    keys: ['Y'],
+    enabled: hasParts,
+    run: (app) => app.store.set((state) => ({ ...state, dialog: 'tall' })),
+  },
+];
+
+/** True when Delete takes parts or a cover off the drawing: in the stage Board only. */
+export function deletesFromBoard(state: AppState): boolean {
+  const { parts, coverId } = state.selection;
+  return onBoard(state) && (parts.size > 0 || coverId !== null);
+}
+
+export function deleteFromBoard(app: App): void {
+  const { parts, coverId } = app.store.get().selection;
+  const refdes = [...parts];
+  if (refdes.length > 0) app.bench.apply(partEditWords.remove(refdes), (document) => deleteParts(document, refdes));
+  else if (coverId) app.bench.apply(partEditWords.removeCover(coverId), (document) => removeCover(document, coverId));
+}

@@ -1,0 +1,114 @@
+import type { Cover, Part } from '../../shared-types/board.ts';
+import type { Point, Side } from '../../shared-types/geometry.ts';
+import type { TicketDocument } from '../../shared-types/plan.ts';
+import { draftOf } from '../../shared-types/rules/new-part.ts';
+import { offerPackages, type PackageOffer } from '../../shared-types/rules/package-offers.ts';
+import { freeRefdes, freeSeries, prefixOfClass } from '../../shared-types/rules/refdes.ts';
+import { takenRefdes } from './add-parts.ts';
+import { tidy, wholeTurn } from './part-poses.ts';
+
+/** What the tools of the stage Board put on the drawing next. It belongs to the window, not to the document. */
+export type Placing = {
+  offer: PackageOffer | null;
+  /** The designator that counting starts from; parts get it or the next free one. */
+  refdes: string;
+  value: string;
+  /** null: the package's, or guessed. */
+  classId: string | null;
+  /** undefined: the package's; null: the class gives it. */
+  heightMm: number | null | undefined;
+  turn: number;
+  /** False places empty positions. */
+  fitted: boolean;
+  /** Step of places, mm; 0: none. */
+  gridMm: number;
+  /** Snap to the rows of neighbours. */
+  rows: boolean;
+  coverKind: Cover['kind'];
+  /** The body drawn last, for the choice of other packages. */
+  drawn: { refdes: string; lengthMm: number; widthMm: number; turn: number } | null;
+};
+
+export const startingPlacing: Placing = {
+  offer: null,
+  refdes: '',
+  value: '',
+  classId: null,
+  heightMm: undefined,
+  turn: 0,
+  fitted: true,
+  gridMm: 0.1,
+  rows: true,
+  coverKind: 'can',
+  drawn: null,
+};
+
+/** The designator of the next part. */
+export const nextRefdes = (placing: Placing, document: TicketDocument): string =>
+  freeRefdes(
+    placing.refdes || (placing.offer ? `${prefixOfClass(placing.offer.classId)}1` : ''),
+    takenRefdes(document),
+  );
+
+/** What changes when another package is chosen: its letters, unless those at hand fit it, and nothing left of the last one. */
+export function chosen(placing: Placing, offer: PackageOffer, refdes: string | null): Partial<Placing> {
+  const letters = prefixOfClass(offer.classId);
+  const fits = placing.refdes !== '' && placing.offer !== null && prefixOfClass(placing.offer.classId) === letters;
+  return {
+    offer,
+    refdes: refdes ?? (fits ? placing.refdes : `${letters}1`),
+    classId: null,
+    heightMm: undefined,
+    ...(fits ? {} : { value: '' }),
+  };
+}
+
+/** A part as it would be placed at a point; null: no package is chosen. */
+export function placedPart(placing: Placing, refdes: string, at: Point, side: Side): Part | null {
+  const { offer } = placing;
+  if (!offer) return null;
+  const draft = draftOf(offer, refdes, placing.value);
+  const heightMm = placing.heightMm === undefined ? draft.package.heightMm : placing.heightMm;
+  return {
+    ...draft,
+    refdes,
+    side,
+    x: tidy(at.x),
+    y: tidy(at.y),
+    turn: wholeTurn(placing.turn),
+    package: { ...draft.package, heightMm },
+    fitted: placing.fitted,
+    ...(placing.classId ? { class: placing.classId, classGuessed: false } : {}),
+  };
+}
+
+/** Parts at many places, counted up from the next designator. */
+export function placedParts(
+  placing: Placing,
+  document: TicketDocument,
+  places: readonly (Point & { turn: number; side: Side })[],
+): Part[] {
+  const names = freeSeries(nextRefdes(placing, document), places.length, takenRefdes(document));
+  return places.flatMap(
+    ({ x, y, turn, side }, index) => placedPart({ ...placing, turn }, names[index], { x, y }, side) ?? [],
+  );
+}
+
+const DESIGNATOR = /^([A-Z]{1,2}\d{1,5})\s+(.+)$/i;
+
+/**
+ * What a typed line asks for: packages, and the designator when the line begins with one ('C12 0402'). A first word
+ * that names a package of the library is no designator.
+ */
+export function readPlacing(
+  text: string,
+  own: readonly PackageOffer[],
+  refdes: string,
+): { refdes: string | null; offers: PackageOffer[] } {
+  const whole = offerPackages(text, own, refdes);
+  const split = DESIGNATOR.exec(text.trim());
+  if (!split || whole.some((offer) => offer.from !== 'typed')) return { refdes: null, offers: whole };
+  const name = split[1].toUpperCase();
+  const rest = offerPackages(split[2], own, name);
+  return rest.length > 0 ? { refdes: name, offers: rest } : { refdes: null, offers: whole };
+}
