@@ -66,7 +66,7 @@ export const boardActions: readonly Action[] = [
     id: 'tall',
     group: 'board',
     label: labels.tall,
-    keys: ['Y'],
+    keys: ['Q'],
     enabled: hasParts,
     run: (app) => app.store.set((state) => ({ ...state, dialog: 'tall' })),
   },
