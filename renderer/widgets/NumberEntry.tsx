@@ -48,7 +48,8 @@ export function NumberEntry(props: NumberEntryProps) {
       isWheelDisabled
       onKeyDown={(event) => {
         if (event.key === 'Escape') setVersion((before) => before + 1);
-        else if (event.key !== 'Enter') event.continuePropagation();
+        // The field hands on the browser's own event on some paths, which goes on by itself.
+        else if (event.key !== 'Enter' && 'continuePropagation' in event) event.continuePropagation();
       }}
       onKeyUp={(event) => event.key === 'Enter' && leave(event.target)}
     >

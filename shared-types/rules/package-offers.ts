@@ -90,7 +90,13 @@ function rankOf(typed: TypedPackage, offer: PackageOffer, prefix: string): numbe
 /** The package that the words themselves spell: a size, or a name that the guessing rules read; null: neither. */
 export function typedOffer(text: string, refdes: string): PackageOffer | null {
   const { size, plain } = readTyped(text);
-  const guess = guessWithReason({ refdes, packageName: plain, value: '', pinCount: null, bodyMm: bodyOf(size) });
+  const guess = guessWithReason({
+    refdes,
+    packageName: guessable(plain),
+    value: '',
+    pinCount: null,
+    bodyMm: bodyOf(size),
+  });
   const name = text.trim().slice(0, 200);
   const round = guess.package?.shape === 'round';
   if (size) {
@@ -102,6 +108,9 @@ export function typedOffer(text: string, refdes: string): PackageOffer | null {
   if (!guess.package || guess.reason.code === 'refdes') return null;
   return { name, ...guess.package, classId: guess.classId, from: 'typed' };
 }
+
+/** Words as the guessing rules know them: package names say 'ELKO' where people type 'electrolytic'. */
+const guessable = (plain: string): string => plain.replace(/ELECTROLYTIC|ELCAP/g, 'ELKO');
 
 const bodyOf = (size: WrittenSize | null) => size && { lengthMm: size.first, widthMm: size.second };
 

@@ -86,7 +86,7 @@ export const FAMILIES: readonly Family[] = [
   { pattern: /SUPER_?CAP|EDLC|GOLDCAP/, classId: 'supercapacitor', size: canSize },
   { pattern: /COIN|(?<![A-Z])CR(?:1[0-9]|2[0-9])\d{2}|CELL_?HOLDER/, classId: 'coin-cell', size: coinSize },
   { pattern: /BATTERY|(?<![A-Z])BATT?(?![A-Z])|LI-?ION|LIPO/, classId: 'battery', size: written },
-  { pattern: /ELEC_|ELECTROLYTIC|ELKO|(?<![A-Z])CP_RADIAL|ALU?CAP|CAPACITOR_?ALU/, classId: canClass, size: canSize },
+  { pattern: /ELEC_|ELKO|(?<![A-Z])CP_RADIAL|ALU?CAP|CAPACITOR_?ALU/, classId: canClass, size: canSize },
   {
     pattern: /TANTAL|EIA-?(?:3216|3528|6032|7343)|(?:3528|6032|7343)-\d{2}/,
     classId: 'tantalum',
