@@ -22,7 +22,7 @@ module.exports = {
       comment: 'shared-types imports itself, zod and the pure libraries its rules need',
       severity: 'error',
       from: { path: '^shared-types/' },
-      to: { pathNot: '^(shared-types/|node_modules/(zod|immer|ml-matrix)/)' },
+      to: { pathNot: '^(shared-types/|node_modules/(zod|immer|ml-matrix|flatbush)/)' },
     },
     {
       name: 'window-asks',

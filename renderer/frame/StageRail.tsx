@@ -1,5 +1,6 @@
 import { Camera, CircuitBoard, Flame, Keyboard, type LucideIcon, Map as MapIcon, Settings2, Tags } from 'lucide-react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
+import { openOfHealth } from '../../shared-types/rules/health/board-health.ts';
 import { summarise } from '../../shared-types/rules/summary.ts';
 import { actionLabels } from '../../shared-types/words/window/actions.ts';
 import { stageNames, stageOpen, frameWords as words } from '../../shared-types/words/window/frame.ts';
@@ -7,6 +8,7 @@ import { openSuggestions } from '../actions/edit-actions.ts';
 import { openOfPhoto } from '../stages/photo/open-of-photo.ts';
 import { openOfWorkMap } from '../stages/work-map/open-of-work-map.ts';
 import { type AppState, STAGES, type Stage } from '../state/app-state.ts';
+import { healthOf } from '../state/health.ts';
 import { useApp, useAppState } from '../state/use-app.ts';
 import { Icon, IconButton, WithTip } from '../widgets/Buttons.tsx';
 
@@ -74,7 +76,7 @@ function openCounts(state: AppState): Record<Stage, number> {
   const { assessment } = evaluation;
   const summary = assessment && summarise(assessment, ticket.document.plan);
   return {
-    board: ticket.document.board.parts.filter((part) => part.classGuessed).length,
+    board: openOfHealth(healthOf(state)),
     photo: openOfPhoto(state),
     plan: openSuggestions(state).length,
     heat: summary ? summary.over + summary.unsure : 0,

@@ -95,8 +95,6 @@ export type CanvasHandle = {
   /** Board point (mm) to CSS pixels relative to the host element, for tests and menus. */
   toScreen(at: Point): Point;
   rendererName(): string;
-  /** Keys go to the drawing from now on. */
-  focus(): void;
   destroy(): void;
 };
 

@@ -24,10 +24,18 @@ export function showWatch(app: App, tagId: string): void {
 
 /** Selects a part, turns the board to its side and brings it into view. */
 export function showPart(app: App, refdes: string): void {
-  const part = app.store.get().ticket?.document.board.parts.find((one) => one.refdes === refdes);
+  showParts(app, [refdes]);
+}
+
+/** Selects parts, turns the board to the side of the first one and brings that into view. */
+export function showParts(app: App, refdes: readonly string[]): void {
+  const part = app.store.get().ticket?.document.board.parts.find((one) => one.refdes === refdes[0]);
   if (!part) return;
   app.setView({ side: part.side });
-  app.bench.select([{ kind: 'part', refdes }], 'replace');
+  app.bench.select(
+    refdes.map((one) => ({ kind: 'part', refdes: one })),
+    'replace',
+  );
   bringIntoView(app, bodyOf(part));
 }
 

@@ -7,6 +7,7 @@ import { useUnits } from '../../state/use-units.ts';
 import { Section } from '../../widgets/Section.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
 import { ClassSection } from './ClassSection.tsx';
+import { HealthSection } from './HealthSection.tsx';
 import { LaminateSection } from './LaminateSection.tsx';
 import { OutlineSection } from './OutlineSection.tsx';
 import { PlaceFold } from './PlaceFold.tsx';
@@ -22,6 +23,7 @@ export function BoardStage() {
       <OutlineSection />
       <PlaceFold />
       <PlaceSection />
+      <HealthSection />
       <ClassSection />
       <LaminateSection />
       <CoverSection />

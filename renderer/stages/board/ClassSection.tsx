@@ -19,17 +19,7 @@ export function ClassSection() {
   const confirm = (refdes: readonly string[]) =>
     app.bench.apply(editLabels.classes(refdes), (document) => confirmClass(document, refdes));
   return (
-    <Section
-      title={words.classes}
-      count={all.length}
-      action={
-        all.length > 0 && (
-          <Button look="link" small onPress={() => confirm(all)}>
-            {words.confirmAll(all.length)}
-          </Button>
-        )
-      }
-    >
+    <Section title={words.classes} count={all.length}>
       <p className="empty">{all.length > 0 ? words.classesText : words.classesDone}</p>
       <ul className="class-groups">
         {groups.map(({ id, refdes }) => (

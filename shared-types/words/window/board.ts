@@ -26,7 +26,6 @@ export const boardWords = {
   classesText: 'Read out of package names. Limits go by class, so a look is worth it.',
   classesDone: 'Every class is confirmed.',
   confirm: 'Confirm',
-  confirmAll: (count: number) => `Confirm all ${count}`,
   selectClass: (name: string) => `Select the parts guessed as ${name}`,
   covers: 'Cans, frames, stiffeners',
   coverKinds: { can: 'Can', frame: 'Frame', stiffener: 'Stiffener' },

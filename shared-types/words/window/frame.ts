@@ -50,7 +50,8 @@ export const stageNames = { board: 'Board', photo: 'Photo', plan: 'Plan', heat: 
 
 /** What is open in a stage, said for a count. */
 export const stageOpen = {
-  board: (count: number) => (count === 1 ? '1 class guessed' : `${count} classes guessed`),
+  board: (count: number) =>
+    count === 1 ? '1 thing of the board to look at' : `${count} things of the board to look at`,
   photo: photoWords.open,
   plan: (count: number) => (count === 1 ? '1 suggestion open' : `${count} suggestions open`),
   heat: (count: number) => (count === 1 ? '1 part over or unsure' : `${count} parts over or unsure`),

@@ -29,6 +29,7 @@ describe('the way from a board to a sheet', () => {
     const checked = await run('check', at('probe.board.json'));
     expect(checked).toMatchObject({ status: 0, error: '' });
     expect(checked.out).toMatch(/valid board\. 100\.0 x 80\.0 mm, 3 parts on top, 1 on the bottom/);
+    expect(checked.out).toMatch(/\nBoard health: .*copper layers guessed\n/);
   });
 
   test('ticket, evaluate and work-map follow each other', async () => {
