@@ -10,6 +10,7 @@ import {
   turnVector,
 } from './geometry.ts';
 import { boardPhotosSchema } from './photo.ts';
+import { strapGroupSchema } from './straps.ts';
 
 const refdes = z.string().min(1).max(64).describe('Reference designator, unique on the board.');
 const positiveMm = z.number().positive().max(2000);
@@ -124,6 +125,7 @@ export const boardSchema = z
     fiducials: z.array(fiducialSchema).max(1000),
     covers: z.array(coverSchema).max(1000),
     photos: boardPhotosSchema,
+    straps: z.array(strapGroupSchema).max(100),
     source: boardSourceSchema,
   })
   .meta({
@@ -162,6 +164,7 @@ export function emptyBoard(name: string, lengthMm: number, widthMm: number): Boa
     fiducials: [],
     covers: [],
     photos: [],
+    straps: [],
     source: { drawnFrom: 'drawn by hand', licence: '', invented: false },
   };
 }

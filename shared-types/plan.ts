@@ -4,6 +4,7 @@ import { PLAN_FORMAT, PLAN_VERSION } from './format-version.ts';
 import { pointSchema, sideSchema } from './geometry.ts';
 import { MOISTURE_LEVELS } from './library/moisture.ts';
 import { segmentSchema } from './profile.ts';
+import { siteExchangeSchema, strapWorkSchema } from './straps.ts';
 import { tagSchema } from './tags.ts';
 
 const id = z.string().min(1).max(64);
@@ -141,6 +142,8 @@ export const planSchema = z
     sites: z.array(siteSchema).max(50),
     heatRuns: z.array(heatRunSchema).max(50),
     tags: z.array(tagSchema).max(5000),
+    straps: strapWorkSchema,
+    exchanges: z.array(siteExchangeSchema).max(50),
     clampedTurnDeg: z
       .number()
       .describe('How the board lies in the clamp: degrees counter-clockwise; views and print turn with it.'),

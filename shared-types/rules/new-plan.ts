@@ -2,6 +2,7 @@ import { type Board, bodyOf, type Part } from '../board.ts';
 import { PLAN_FORMAT, PLAN_VERSION } from '../format-version.ts';
 import type { HeatRun, Plan, Site, Station } from '../plan.ts';
 import type { Segment } from '../profile.ts';
+import { emptyStrapWork } from '../straps.ts';
 
 /**
  * Station a new ticket starts with: a 10 mm round nozzle kept moving over the part and a ceramic preheater.
@@ -145,6 +146,8 @@ export function emptyPlan(number: string): Plan {
     sites: [],
     heatRuns: [],
     tags: [],
+    straps: emptyStrapWork(),
+    exchanges: [],
     clampedTurnDeg: 0,
   };
 }

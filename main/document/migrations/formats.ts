@@ -1,11 +1,13 @@
 import { BOARD_FORMAT, BOARD_VERSION, PLAN_FORMAT, PLAN_VERSION } from '../../../shared-types/format-version.ts';
 import { boardPhotosStep } from './board-2-photos.ts';
+import { boardStrapsStep } from './board-3-straps.ts';
 import type { Format } from './migrate.ts';
 import { planHandlingStep } from './plan-2-handling.ts';
+import { planStrapsStep } from './plan-3-straps.ts';
 
 /**
  * The formats with the steps that bring older files up. A version step raises the number in `format-version.ts`, adds one file here, and
  * keeps a real document of the version before it in `tests/documents/past-versions/`.
  */
-export const BOARD: Format = { name: BOARD_FORMAT, version: BOARD_VERSION, migrations: [boardPhotosStep] };
-export const PLAN: Format = { name: PLAN_FORMAT, version: PLAN_VERSION, migrations: [planHandlingStep] };
+export const BOARD: Format = { name: BOARD_FORMAT, version: BOARD_VERSION, migrations: [boardPhotosStep, boardStrapsStep] };
+export const PLAN: Format = { name: PLAN_FORMAT, version: PLAN_VERSION, migrations: [planHandlingStep, planStrapsStep] };
