@@ -116,7 +116,8 @@ export const stageActions: readonly Action[] = [
   stage('photo', labels.stagePhoto, '2'),
   stage('plan', labels.stagePlan, '3'),
   stage('heat', labels.stageHeat, '4'),
-  stage('workMap', labels.stageWorkMap, '5'),
+  stage('straps', labels.stageStraps, '5'),
+  stage('workMap', labels.stageWorkMap, '6'),
 ];
 
 function turnView(app: App, degrees: number): void {

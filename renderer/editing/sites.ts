@@ -116,6 +116,7 @@ export function removeSite(document: TicketDocument, siteId: string): TicketDocu
   return produce(document, (draft) => {
     const { plan } = draft;
     plan.sites = plan.sites.filter((site) => site.id !== siteId);
+    plan.exchanges = plan.exchanges.filter((exchange) => exchange.siteId !== siteId);
     plan.tags = plan.tags.filter((tag) => !(tag.kind === 'replace' && tag.siteId === siteId));
     renumber(plan.tags);
     const served = new Set(plan.heatRuns.filter((run) => run.siteIds.includes(siteId)).map((run) => run.id));

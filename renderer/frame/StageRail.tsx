@@ -1,4 +1,14 @@
-import { Camera, CircuitBoard, Flame, Keyboard, type LucideIcon, Map as MapIcon, Settings2, Tags } from 'lucide-react';
+import {
+  Cable,
+  Camera,
+  CircuitBoard,
+  Flame,
+  Keyboard,
+  type LucideIcon,
+  Map as MapIcon,
+  Settings2,
+  Tags,
+} from 'lucide-react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { openOfHealth } from '../../shared-types/rules/health/board-health.ts';
 import { summarise } from '../../shared-types/rules/summary.ts';
@@ -9,6 +19,7 @@ import { openOfPhoto } from '../stages/photo/open-of-photo.ts';
 import { openOfWorkMap } from '../stages/work-map/open-of-work-map.ts';
 import { type AppState, STAGES, type Stage } from '../state/app-state.ts';
 import { healthOf } from '../state/health.ts';
+import { openOfStraps } from '../state/strap-plan.ts';
 import { useApp, useAppState } from '../state/use-app.ts';
 import { Icon, IconButton, WithTip } from '../widgets/Buttons.tsx';
 
@@ -17,6 +28,7 @@ const icons: Record<Stage, LucideIcon> = {
   photo: Camera,
   plan: Tags,
   heat: Flame,
+  straps: Cable,
   workMap: MapIcon,
 };
 
@@ -72,7 +84,7 @@ export function StageRail() {
 /** What is open in each stage, as a number. */
 function openCounts(state: AppState): Record<Stage, number> {
   const { ticket, evaluation } = state;
-  if (!ticket) return { board: 0, photo: 0, plan: 0, heat: 0, workMap: 0 };
+  if (!ticket) return { board: 0, photo: 0, plan: 0, heat: 0, straps: 0, workMap: 0 };
   const { assessment } = evaluation;
   const summary = assessment && summarise(assessment, ticket.document.plan);
   return {
@@ -80,6 +92,7 @@ function openCounts(state: AppState): Record<Stage, number> {
     photo: openOfPhoto(state),
     plan: openSuggestions(state).length,
     heat: summary ? summary.over + summary.unsure : 0,
+    straps: openOfStraps(state),
     workMap: openOfWorkMap(state).length,
   };
 }

@@ -276,6 +276,7 @@ export function randomBoard(seed: number, partCount: number): Board {
     fiducials: [],
     covers: [],
     photos: [],
+    straps: [],
     source: invented(`made by chance, seed ${seed}`),
   };
 }

@@ -12,6 +12,8 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
                                               a ticket with a rework site at each part
   heatmargin evaluate TICKET [--json] [--coarse]
                                               exposure of every part, advice and findings
+  heatmargin straps FILE [--want GROUP=SETTING ...] [--stock-first] [--json]
+                                              what the straps of a board or ticket say, and the moves to the wanted setting
   heatmargin work-map TICKET -o OUT.pdf       the sheet that lies beside the microscope
   heatmargin schema board|plan|profile        JSON Schema (2020-12) of a format
   heatmargin example heat CASE.json [--cell MM] [--step SECONDS] [--json]

@@ -1,7 +1,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect } from './door.ts';
 
-const STAGE_KEYS = { board: '1', photo: '2', plan: '3', heat: '4', workMap: '5' };
+const STAGE_KEYS = { board: '1', photo: '2', plan: '3', heat: '4', straps: '5', workMap: '6' };
 
 /** What a technician does in the window, with keyboard and mouse. */
 export function windowOf(page: Page) {

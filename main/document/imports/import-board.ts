@@ -191,6 +191,7 @@ function assemble(
     fiducials: [...marksPlaced(parts), ...marksByPads(layers, parts, shift)],
     covers: [],
     photos: [],
+    straps: [],
     source: { drawnFrom: drawnFrom(files), licence: '', invented: false },
   };
 }

@@ -9,5 +9,13 @@ import { planStrapsStep } from './plan-3-straps.ts';
  * The formats with the steps that bring older files up. A version step raises the number in `format-version.ts`, adds one file here, and
  * keeps a real document of the version before it in `tests/documents/past-versions/`.
  */
-export const BOARD: Format = { name: BOARD_FORMAT, version: BOARD_VERSION, migrations: [boardPhotosStep, boardStrapsStep] };
-export const PLAN: Format = { name: PLAN_FORMAT, version: PLAN_VERSION, migrations: [planHandlingStep, planStrapsStep] };
+export const BOARD: Format = {
+  name: BOARD_FORMAT,
+  version: BOARD_VERSION,
+  migrations: [boardPhotosStep, boardStrapsStep],
+};
+export const PLAN: Format = {
+  name: PLAN_FORMAT,
+  version: PLAN_VERSION,
+  migrations: [planHandlingStep, planStrapsStep],
+};

@@ -9,6 +9,7 @@ import { neighbourFindings } from './neighbours.ts';
 import { planFindings } from './plan.ts';
 import { rateFindings } from './rates.ts';
 import { siteFindings } from './sites.ts';
+import { strapFindings } from './straps.ts';
 import { targetFindings } from './targets.ts';
 
 const WEIGHTS: Record<Finding['weight'], number> = { stop: 0, warn: 1, note: 2 };
@@ -30,6 +31,7 @@ export function findingsFor(context: PlanningContext, actions: readonly PartActi
     ...neighbourFindings(context, actions),
     ...rateFindings(context),
     ...bakeFindings(context),
+    ...strapFindings(context),
     ...planFindings(context),
     ...inputFindings(context),
   ];

@@ -7,6 +7,7 @@ import { exportCommand } from './export.ts';
 import { importCommand } from './import.ts';
 import type { Command, Outcome } from './outcome.ts';
 import { schema } from './schema.ts';
+import { strapsCommand } from './straps.ts';
 import { ticket } from './ticket.ts';
 import { workMap } from './work-map.ts';
 
@@ -16,6 +17,7 @@ const commands: Record<string, Command> = {
   export: exportCommand,
   ticket,
   evaluate: evaluateCommand,
+  straps: strapsCommand,
   'work-map': workMap,
   schema,
   example,

@@ -16,6 +16,7 @@ import { BODY, FIGURES, STRONG } from '../layout/flow.ts';
 import type { Sheet } from '../layout/sheet.ts';
 import { type Cell, type Column, drawTable } from '../layout/table.ts';
 import { drawFindings } from './findings.ts';
+import { drawPartsInAndOut, drawStraps } from './straps.ts';
 
 const C = TABLES.columns;
 const TAG = { title: C.tag, width: 46 };
@@ -28,9 +29,11 @@ export function drawBeforeHeat(sheet: Sheet): void {
   drawFindings(sheet, SHEET.findings, ['stop', 'warn']);
   drawCautions(sheet);
   drawExchanges(sheet);
+  drawPartsInAndOut(sheet);
   drawRemovals(sheet);
   drawShields(sheet);
   drawRelocations(sheet);
+  drawStraps(sheet);
   drawProgramming(sheet);
   drawExceptions(sheet);
 }

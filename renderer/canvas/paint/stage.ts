@@ -12,6 +12,7 @@ import { partsLayer } from '../layers/parts.ts';
 import { ringLayer } from '../layers/rings.ts';
 import { siteLayer } from '../layers/sites.ts';
 import { stateLayer } from '../layers/states.ts';
+import { strapLayer } from '../layers/straps.ts';
 import { tagLayer } from '../layers/tags.ts';
 import type { Scene } from '../scene.ts';
 import { heatSheet } from './heat-sheet.ts';
@@ -54,6 +55,7 @@ export function makeStage(): Stage {
     plainSheet(hoverLayer),
     plainSheet(gestureLayer),
     plainSheet(outlineLayer),
+    plainSheet(strapLayer),
     plainSheet(tagLayer),
     plainSheet(pairLayer),
   ];

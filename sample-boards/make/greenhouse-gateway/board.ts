@@ -7,6 +7,7 @@ import { placeNetwork } from './network.ts';
 import { placePower } from './power.ts';
 import { placeRadio, RADIO_CAN } from './radio.ts';
 import { CUTOUTS, LAMINATE, OUTLINE } from './shape.ts';
+import { MEMORY_STRAPS } from './straps.ts';
 import { placeUnderside } from './underside.ts';
 
 const FIDUCIALS: Board['fiducials'] = [
@@ -43,6 +44,7 @@ export function greenhouseGateway(): Board {
     fiducials: FIDUCIALS,
     covers: [RADIO_CAN],
     photos: [],
+    straps: [MEMORY_STRAPS],
     source: invented('made by a script of this project; a board that exists nowhere'),
   };
 }

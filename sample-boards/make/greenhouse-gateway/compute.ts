@@ -45,6 +45,7 @@ function bypassRoundMemory({ row }: Bench, y: number): void {
 /** Strap resistors of the memory size: five positions, three fitted. */
 export function placeStraps({ place }: Bench): void {
   [true, false, true, true, false].forEach((fitted, index) => {
-    place(`R${101 + index}`, 'R 0402', 62 + index * 1.5, 44.7, { turn: 90, value: '10k', fitted });
+    const value = index === 4 ? '4k7' : '10k';
+    place(`R${101 + index}`, 'R 0402', 62 + index * 1.5, 44.7, { turn: 90, value, fitted });
   });
 }

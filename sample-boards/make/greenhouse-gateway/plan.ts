@@ -4,6 +4,7 @@ import type { Segment } from '../../../shared-types/profile.ts';
 import { planForTargets } from '../../../shared-types/rules/new-plan.ts';
 import type { Tag } from '../../../shared-types/tags.ts';
 import { type Stretch, segments } from '../segments.ts';
+import { exchangesFor, STRAP_WORK } from './straps.ts';
 
 const STATION: Station = {
   name: 'Bench 2, hot air over quartz preheater',
@@ -153,5 +154,7 @@ export function greenhousePlan(board: Board): Plan {
     station: STATION,
     heatRuns: heatRuns(plan.heatRuns),
     tags: tagsFor(board, plan.sites),
+    straps: STRAP_WORK,
+    exchanges: exchangesFor(plan.sites),
   };
 }

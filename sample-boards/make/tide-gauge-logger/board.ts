@@ -110,6 +110,7 @@ export function tideGaugeLogger(): Board {
     fiducials: [],
     covers: [],
     photos: [],
+    straps: [],
     source: invented('as if drawn by hand from two photos and a ruler; made by a script of this project'),
   };
 }

@@ -7,7 +7,9 @@ import { needsOf, type SettingFault } from './needs.ts';
 /** What is wrong with a group as described. `setting`: its label, where the fault is one setting's. */
 export type GroupFault =
   | ({ setting: string } & SettingFault)
-  | { code: 'position-on-no-part' | 'position-twice' | 'position-unused'; refdes: string }
+  | { code: 'position-on-no-part'; refdes: string }
+  | { code: 'position-twice'; refdes: string }
+  | { code: 'position-unused'; refdes: string }
   | { code: 'position-not-listed'; refdes: string; bit: string }
   | { code: 'bit-without-pull'; bit: string }
   | { code: 'same-pull-twice'; bit: string; refdes: string }
@@ -65,7 +67,10 @@ function bitFaults(group: Extract<StrapGroup, { kind: 'bits' }>): GroupFault[] {
       const same: GroupFault[] =
         bit.pullUp === bit.pullDown ? [{ code: 'same-pull-twice', bit: bit.name, refdes: pulls[0] }] : [];
       const strange = pulls.filter((refdes) => !listed.has(refdes));
-      return [...same, ...strange.map((refdes): GroupFault => ({ code: 'position-not-listed', refdes, bit: bit.name }))];
+      return [
+        ...same,
+        ...strange.map((refdes): GroupFault => ({ code: 'position-not-listed', refdes, bit: bit.name })),
+      ];
     }),
     ...group.positions
       .filter(({ refdes }) => !used.has(refdes))
@@ -97,7 +102,9 @@ function dividerFaults(group: Extract<StrapGroup, { kind: 'divider' }>): GroupFa
         : [];
     }),
     ...odd.filter(
-      (fault, index) => fault.code === 'value-not-preferred' && odd.findIndex((one) => JSON.stringify(one) === JSON.stringify(fault)) === index,
+      (fault, index) =>
+        fault.code === 'value-not-preferred' &&
+        odd.findIndex((one) => JSON.stringify(one) === JSON.stringify(fault)) === index,
     ),
   ];
 }

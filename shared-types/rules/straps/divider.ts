@@ -12,7 +12,8 @@ export type DividerSpan = { lowV: number; nominalV: number; highV: number };
 /** Tolerance where nobody told one, per cent: that of E24 (IEC 60063), cautious for chips sold today. */
 export const ASSUMED_TOLERANCE_PERCENT = 5;
 
-const arm = (lowest: number, at: DividerArm): number => (at ? at.ohms * (1 + (lowest * at.tolerancePercent) / 100) : Infinity);
+const arm = (lowest: number, at: DividerArm): number =>
+  at ? at.ohms * (1 + (lowest * at.tolerancePercent) / 100) : Infinity;
 
 /** Share of the supply between the arms; NaN: both empty or both 0 ohm, so that nothing defines it. */
 function share(top: number, bottom: number): number {

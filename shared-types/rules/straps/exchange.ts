@@ -26,6 +26,7 @@ export function capacityOf(bits: number, like: Capacity['unit']): Capacity {
 
 /** What the parts that will be fitted add up to, beside what the wanted setting tells the board. */
 export type CapacitySum = {
+  groupId: string;
   group: string;
   setting: string;
   told: Capacity;
@@ -41,7 +42,9 @@ export function capacitySums(board: Board, plan: Plan): CapacitySum[] {
   return plan.straps.wanted.flatMap(({ groupId, settingId }) => {
     const group = board.straps.find((one) => one.id === groupId);
     const setting = group?.settings.find((one) => one.id === settingId);
-    return group && setting?.capacity && group.describes.length > 0 ? [sumOf(plan, group, setting, setting.capacity)] : [];
+    return group && setting?.capacity && group.describes.length > 0
+      ? [sumOf(plan, group, setting, setting.capacity)]
+      : [];
   });
 }
 
@@ -56,6 +59,7 @@ function sumOf(plan: Plan, group: StrapGroup, setting: StrapSetting, told: Capac
   }
   const sum = unknown.length === 0 ? capacityOf(bits, told.unit) : null;
   return {
+    groupId: group.id,
     group: group.name,
     setting: setting.label,
     told,
@@ -68,7 +72,8 @@ function sumOf(plan: Plan, group: StrapGroup, setting: StrapSetting, told: Capac
 /** What follows from one exchange; null: a figure is not known. */
 export type ExchangeDifference = { heightMm: number | null; powerW: number | null; bits: number | null };
 export function differenceOf({ off, on }: SiteExchange): ExchangeDifference {
-  const less = (a: number | null, b: number | null) => (a === null || b === null ? null : Number((a - b).toPrecision(6)));
+  const less = (a: number | null, b: number | null) =>
+    a === null || b === null ? null : Number((a - b).toPrecision(6));
   const whole = (part: SiteExchange['on']) => part.capacity && part.count * bitsOf(part.capacity);
   return {
     heightMm: less(on.heightMm, off.heightMm),

@@ -42,7 +42,8 @@ const hundredths = (mm: number): number => Math.round(mm * 100);
 /** Between the two sides a part is carried round the edge: farther than any way on one side. */
 const OTHER_SIDE_MM = 5000;
 
-const closeness = ({ fromHeatMm }: WorkPosition): number => hundredths(HOT_MM - Math.min(HOT_MM, Math.max(0, fromHeatMm)));
+const closeness = ({ fromHeatMm }: WorkPosition): number =>
+  hundredths(HOT_MM - Math.min(HOT_MM, Math.max(0, fromHeatMm)));
 const wayOf = (a: WorkPosition, b: WorkPosition): number =>
   hundredths(Math.hypot(a.x - b.x, a.y - b.y) + (a.side === b.side ? 0 : OTHER_SIDE_MM));
 
@@ -98,8 +99,7 @@ export function leastWork(
     const to = positions[wantingIndex];
     const wanted = to.need.is === 'fitted' ? to.need.part : null;
     if (source.from === 'nothing' || !wanted) return costOf(stockFirst, { unserved: 1 });
-    if (source.from === 'stock')
-      return suits(stock[source.index], wanted) ? addCost(stockFirst, to) : impossible;
+    if (source.from === 'stock') return suits(stock[source.index], wanted) ? addCost(stockFirst, to) : impossible;
     const from = positions[source.index];
     const spared = mustLeave(from) ? offCost(stockFirst, from).map((value) => -value) : costOf(stockFirst, {});
     if (source.index === wantingIndex) return stays(to) ? spared : impossible;

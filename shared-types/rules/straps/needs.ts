@@ -95,11 +95,7 @@ function windowFaults(
 ): SettingFault[] {
   const wanted = setting.code;
   if (!group.windows.some((window) => window.code === wanted)) return [{ code: 'no-window', wanted }];
-  const span = dividerSpan(
-    group,
-    armOf(group, group.top, setting.top),
-    armOf(group, group.bottom, setting.bottom),
-  );
+  const span = dividerSpan(group, armOf(group, group.top, setting.top), armOf(group, group.bottom, setting.bottom));
   if (!span) return [{ code: 'divider-open' }];
   const { codes, alone } = codesOf(group, span);
   if (alone?.code === wanted) return [];

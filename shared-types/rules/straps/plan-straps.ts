@@ -3,8 +3,15 @@ import { insidePolygon, rectangleCorners } from '../../geometry.ts';
 import type { Plan } from '../../plan.ts';
 import type { StrapGroup, StrapSetting } from '../../straps.ts';
 import { parseResistance } from '../resistance.ts';
+import {
+  type LeastWork,
+  leastWork,
+  type Need,
+  type Resistor,
+  type WorkPosition,
+  type WorkStock,
+} from './least-work.ts';
 import { inWorkingOrder } from './move-order.ts';
-import { type LeastWork, leastWork, type Need, type Resistor, type WorkPosition, type WorkStock } from './least-work.ts';
 import { needsOf, type SettingFault, type SettingNeed, unified } from './needs.ts';
 import { type PositionNow, positionNow, sizeFromText } from './positions.ts';
 
@@ -65,7 +72,11 @@ export function planStraps(board: Board, plan: Plan): StrapPlan {
       count: entry.count,
     }),
   );
-  const work = leastWork(positions.map((one) => one.work), stock, plan.straps.stockFirst);
+  const work = leastWork(
+    positions.map((one) => one.work),
+    stock,
+    plan.straps.stockFirst,
+  );
   refused.push(...unserved(positions, work, plan));
   const moves = movesOf(positions, work, plan);
   const count = (kind: StrapMove['kind']) => moves.filter((move) => move.kind === kind).length;
@@ -91,12 +102,23 @@ function acceptedNeeds(board: Board, { group, setting }: Wanted, refused: StrapR
 
 /** Needs of all groups on one board: a position that two groups ask to be two things is refused for both. */
 function jointNeeds(accepted: readonly Accepted[], refused: StrapRefusal[]): { need: SettingNeed; group: string }[] {
-  const { needs, faults } = unified(accepted.flatMap((one) => one.needs), []);
+  const { needs, faults } = unified(
+    accepted.flatMap((one) => one.needs),
+    [],
+  );
   const clashing = new Set(faults.flatMap((fault) => (fault.code === 'positions-clash' ? [fault.refdes] : [])));
   const asking = (refdes: string) => accepted.filter((one) => one.needs.some((need) => need.refdes === refdes));
   for (const refdes of clashing)
-    refused.push({ group: asking(refdes).map(({ group }) => group.name).join(' / '), code: 'positions-clash', refdes });
-  const barred = new Set([...clashing].flatMap((refdes) => asking(refdes).flatMap((one) => one.needs)).map((need) => need.refdes));
+    refused.push({
+      group: asking(refdes)
+        .map(({ group }) => group.name)
+        .join(' / '),
+      code: 'positions-clash',
+      refdes,
+    });
+  const barred = new Set(
+    [...clashing].flatMap((refdes) => asking(refdes).flatMap((one) => one.needs)).map((need) => need.refdes),
+  );
   return needs.flatMap((need) =>
     barred.has(need.refdes) ? [] : [{ need, group: asking(need.refdes)[0]?.group.name ?? '' }],
   );
@@ -126,7 +148,11 @@ function workPosition(board: Board, plan: Plan, need: SettingNeed, group: string
 /** A need without a value is met by whatever stands there. */
 function needWork(need: SettingNeed, now: PositionNow): Need {
   if (need.is !== 'fitted') return { is: need.is };
-  const part = { ohms: parseResistance(need.value)?.ohms ?? null, size: now.size, tolerancePercent: need.tolerancePercent };
+  const part = {
+    ohms: parseResistance(need.value)?.ohms ?? null,
+    size: now.size,
+    tolerancePercent: need.tolerancePercent,
+  };
   return part.ohms === null && now.fitted ? { is: 'leave' } : { is: 'fitted', part };
 }
 
@@ -159,7 +185,12 @@ function unserved(positions: readonly Placed[], work: LeastWork, plan: Plan): St
 }
 
 /** Parts of the value that are at hand but do not fit: their size or tolerance is another. */
-function nearMisses(positions: readonly Placed[], need: SettingNeed & { is: 'fitted' }, size: string, plan: Plan): string {
+function nearMisses(
+  positions: readonly Placed[],
+  need: SettingNeed & { is: 'fitted' },
+  size: string,
+  plan: Plan,
+): string {
   const ohms = parseResistance(need.value)?.ohms;
   const of = (value: string) => parseResistance(value)?.ohms === ohms;
   const words = (name: string, partSize: string, tolerance: number | null) =>
@@ -168,7 +199,9 @@ function nearMisses(positions: readonly Placed[], need: SettingNeed & { is: 'fit
     .filter((entry) => of(entry.value) && entry.count !== 0)
     .map((entry) => words(entry.value, sizeFromText(entry.size), entry.tolerancePercent));
   const fitted = positions.flatMap(({ now, work }) =>
-    now.fitted && of(now.value) && work.need.is === 'empty' ? [words(now.refdes, now.size, work.now?.tolerancePercent ?? null)] : [],
+    now.fitted && of(now.value) && work.need.is === 'empty'
+      ? [words(now.refdes, now.size, work.now?.tolerancePercent ?? null)]
+      : [],
   );
   return [...fitted, ...stock].join('; ');
 }
@@ -196,9 +229,17 @@ function movesOf(positions: readonly Placed[], work: LeastWork, plan: Plan): Str
   return moves;
 }
 
-function settledGroups(accepted: readonly Accepted[], moves: readonly StrapMove[], refused: readonly StrapRefusal[]): string[] {
+function settledGroups(
+  accepted: readonly Accepted[],
+  moves: readonly StrapMove[],
+  refused: readonly StrapRefusal[],
+): string[] {
   const touched = new Set(moves.flatMap(({ from, to }) => [from ?? '', to ?? '']));
   return accepted
-    .filter(({ group, needs }) => !needs.some(({ refdes }) => touched.has(refdes)) && !refused.some((one) => one.group.split(' / ').includes(group.name)))
+    .filter(
+      ({ group, needs }) =>
+        !needs.some(({ refdes }) => touched.has(refdes)) &&
+        !refused.some((one) => one.group.split(' / ').includes(group.name)),
+    )
     .map(({ group }) => group.name);
 }

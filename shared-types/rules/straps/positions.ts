@@ -29,7 +29,8 @@ export function sizeOf(part: Part): string {
   return code && chipByInch(code) ? code : bodyWords(long, short);
 }
 
-const bodyWords = (long: number, short: number): string => `${Number(long.toFixed(2))} x ${Number(short.toFixed(2))} mm`;
+const bodyWords = (long: number, short: number): string =>
+  `${Number(long.toFixed(2))} x ${Number(short.toFixed(2))} mm`;
 
 /** A size as somebody wrote it ('0402', 'R0402', '1.0x0.5'), in the form of `sizeOf`. */
 export function sizeFromText(text: string): string {
@@ -43,12 +44,7 @@ export function sizeFromText(text: string): string {
 }
 
 /** The position as it is now. `belongs`: value that the group gives it, taken where nobody says another. */
-export function positionNow(
-  board: Board,
-  ticks: readonly StrapTick[],
-  refdes: string,
-  belongs = '',
-): PositionNow {
+export function positionNow(board: Board, ticks: readonly StrapTick[], refdes: string, belongs = ''): PositionNow {
   const part = board.parts.find((one) => one.refdes === refdes) ?? null;
   const tick = ticks.find((one) => one.refdes === refdes);
   const fitted = tick ? tick.fitted : (part?.fitted ?? false);

@@ -76,6 +76,7 @@ export const actionLabels = {
   stagePhoto: 'Photo',
   stagePlan: 'Plan',
   stageHeat: 'Heat',
+  stageStraps: 'Straps',
   stageWorkMap: 'Work map',
   shelf: 'Back to the ticket shelf',
   save: 'Save the ticket file now',

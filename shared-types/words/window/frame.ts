@@ -46,7 +46,14 @@ export const frameWords = {
   connectionText: 'Everything up to the last saved moment is on disk. Start the program again.',
 } as const;
 
-export const stageNames = { board: 'Board', photo: 'Photo', plan: 'Plan', heat: 'Heat', workMap: 'Work map' } as const;
+export const stageNames = {
+  board: 'Board',
+  photo: 'Photo',
+  plan: 'Plan',
+  heat: 'Heat',
+  straps: 'Straps',
+  workMap: 'Work map',
+} as const;
 
 /** What is open in a stage, said for a count. */
 export const stageOpen = {
@@ -55,6 +62,7 @@ export const stageOpen = {
   photo: photoWords.open,
   plan: (count: number) => (count === 1 ? '1 suggestion open' : `${count} suggestions open`),
   heat: (count: number) => (count === 1 ? '1 part over or unsure' : `${count} parts over or unsure`),
+  straps: (count: number) => (count === 1 ? '1 strap move or refusal open' : `${count} strap moves or refusals open`),
   workMap: (count: number) => (count === 1 ? '1 thing to settle first' : `${count} things to settle first`),
 } as const;
 
