@@ -45,7 +45,6 @@ export const codedSettingSchema = z.strictObject({
     .regex(/^[01x]{1,64}$/)
     .describe('One character for each bit or jumper in their order: 1, 0, or x where it does not matter.'),
 });
-export type CodedSetting = z.infer<typeof codedSettingSchema>;
 
 /** A stretch of converter voltages that gives one code. With a ratiometric converter the volts are at `supplyV`. */
 export const strapWindowSchema = z.strictObject({
@@ -61,7 +60,6 @@ export const dividerSettingSchema = z.strictObject({
   top: value.min(1).nullable().describe('Value from supply to converter; null: left empty.'),
   bottom: value.min(1).nullable().describe('Value from converter to ground; null: left empty.'),
 });
-export type DividerSetting = z.infer<typeof dividerSettingSchema>;
 
 const groupFields = {
   id,

@@ -26,17 +26,6 @@ export const E_SERIES: Record<SeriesName, readonly number[]> = {
   E192: fineSeries(192),
 };
 
-/** Tolerance that goes with each series, per cent (IEC 60063: 40, 20, 10, 5, 2, 1, 0.5). */
-export const SERIES_TOLERANCE_PERCENT: Record<SeriesName, number> = {
-  E3: 40,
-  E6: 20,
-  E12: 10,
-  E24: 5,
-  E48: 2,
-  E96: 1,
-  E192: 0.5,
-};
-
 const COARSE_TO_FINE = Object.keys(E_SERIES) as SeriesName[];
 
 /** Three-digit significand of a positive value, or null where it has more digits than that. */
