@@ -3,6 +3,7 @@ import { BOARD_FORMAT, BOARD_VERSION } from '../../../shared-types/format-versio
 import { circle, createBench, invented } from '../bench.ts';
 import { createRandom } from '../random.ts';
 import { fillByChance, outlineOf } from '../random-board.ts';
+import { DRIVE_STRAP } from './straps.ts';
 
 const LENGTH = 110;
 const WIDTH = 80;
@@ -46,5 +47,6 @@ export function ferryGateController(): Board {
     covers: [],
     source: invented('by scripts, for trying out the program'),
     photos: [],
+    straps: [DRIVE_STRAP],
   };
 }

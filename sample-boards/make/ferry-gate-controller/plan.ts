@@ -3,6 +3,7 @@ import type { Plan, Station } from '../../../shared-types/plan.ts';
 import type { Segment } from '../../../shared-types/profile.ts';
 import { planForTargets } from '../../../shared-types/rules/new-plan.ts';
 import { segments } from '../segments.ts';
+import { DRIVE_WORK } from './straps.ts';
 
 /** The gun leans over the memory from the can's and the connector's free side: the jet runs off towards the lower edge. */
 const STATION: Station = {
@@ -39,6 +40,7 @@ export function ferryGatePlan(board: Board): Plan {
       notes: 'Everything in this ticket is invented.',
     },
     station: STATION,
+    straps: DRIVE_WORK,
     sites: plan.sites.map((site) => ({
       ...site,
       exchangedBefore: 0,

@@ -126,5 +126,6 @@ export function signalCard(): Board {
     covers: [STIFFENER],
     source: invented('by scripts, for trying out the program'),
     photos: [],
+    straps: [],
   };
 }

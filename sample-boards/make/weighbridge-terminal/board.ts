@@ -60,5 +60,6 @@ export function weighbridgeTerminal(): Board {
     covers: [CAN],
     source: invented('by scripts, for trying out the program'),
     photos: [],
+    straps: [],
   };
 }
