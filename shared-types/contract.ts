@@ -187,7 +187,7 @@ export type RequestOutput<N extends RequestName> = z.infer<(typeof requests)[N][
 
 /** Events of main: the window listens. An assessment carries typed arrays, so it is a plain type, not a schema. */
 export type MainEvent =
-  | { name: 'evaluation.progress'; id: string; revision: number; phase: 'coarse' | 'fine'; share: number }
+  | { name: 'evaluation.progress'; id: string; revision: number; phase: 'coarse' | 'fine' | 'bands'; share: number }
   | { name: 'evaluation.result'; id: string; revision: number; phase: 'coarse' | 'fine'; assessment: Assessment }
   | { name: 'evaluation.failed'; id: string; revision: number; problem: Problem }
   | {

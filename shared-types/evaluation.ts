@@ -1,5 +1,6 @@
 import type { Side } from './geometry.ts';
 import type { Source } from './library/library-types.ts';
+import type { PartBands, TargetBands, Uncertainty } from './uncertainty.ts';
 
 /** Peak over time: hottest and coldest place of the part, and its mean; C. */
 export type PeakC = { maxC: number; minC: number; meanC: number };
@@ -58,6 +59,8 @@ export type PartExposure = {
   governedBy: JudgedOn;
   /** Half width of the 90 % band, K; null: not computed yet. */
   bandK: number | null;
+  /** Bands of each figure; absent: not computed yet. */
+  bands?: PartBands;
   state: PartState;
   /** Its joints pass solidus in at least one run. `partly`: some joints do, others stay solid. */
   reflow: 'none' | 'partly' | 'whole';
@@ -106,10 +109,21 @@ export type TargetResult = {
   /** Window of the coldest joint for this kind of run, C. */
   windowC: { from: number; to: number } | null;
   verdict: 'melts' | 'partly' | 'solid';
+  /** Absent: not computed yet. */
+  bands?: TargetBands;
 };
 
 /** A watch point's predicted reading. */
-export type WatchReading = { tagId: string; name: string; peakC: number; peakAtS: number; atSegmentEndC: number[] };
+export type WatchReading = {
+  tagId: string;
+  name: string;
+  peakC: number;
+  peakAtS: number;
+  atSegmentEndC: number[];
+  /** Half widths of the 90 % bands, K; absent: not computed yet. */
+  peakBandK?: number;
+  atSegmentEndBandK?: number[];
+};
 
 /** Board temperature and source temperature at the end of each segment. */
 export type SegmentReading = {
@@ -119,6 +133,8 @@ export type SegmentReading = {
   gasOutletC: number | null;
   preheaterSourceC: number;
   siteC: number;
+  /** Half width of the 90 % band of `siteC`, K; absent: not computed yet. */
+  siteBandK?: number;
 };
 
 export type RunResult = {
@@ -152,6 +168,8 @@ export type Evaluation = {
   notEvaluated: { refdes: string; reason: 'off-board' | 'not-fitted' | 'removed' }[];
   notices: EvaluationNotice[];
   bands: 'not-computed' | 'computed';
+  /** What the bands rest on. */
+  uncertainty?: Uncertainty;
 };
 
 /** What planning advises for one part. */
@@ -208,6 +226,11 @@ export type RunNumbers = {
   secondsToSpare?: number;
   /** The first neighbour that passes its limit in this run. */
   firstOver?: string;
+  /** Half widths of the 90 % bands of the numbers above; absent: not computed yet, or not told by every run. */
+  startGasBandK?: number;
+  moltenBandS?: number;
+  abortBandK?: number;
+  spareBandS?: number;
 };
 
 /** Everything the window and the sheet show about a plan at one revision. */

@@ -2,6 +2,7 @@ import type { Board } from '../../shared-types/board.ts';
 import type { Evaluation, FaceFields, FieldGrid, RunResult } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import type { TermSteps } from '../../shared-types/uncertainty.ts';
 import { notEvaluated, type RunExposure, runExposure, worstExposure } from './exposures.ts';
 import { cellAt } from './grid.ts';
 import { prepareRun, type TicketRun } from './heat-run.ts';
@@ -32,6 +33,8 @@ export type EvaluateOptions = {
   memory?: RunMemory;
   /** Given what plays the evaluation back; without it nothing is kept. Not together with `memory`: that skips steps. */
   onPlayback?: (playback: Playback) => void;
+  /** The model's uncertain terms, moved from the station's values: what a band is made of. */
+  steps?: TermSteps;
 };
 
 /** Sub-steps between two looks at progress and cancellation. */
@@ -114,13 +117,14 @@ function obstacle(board: Board, plan: Plan, runs: readonly TicketRun[]): Problem
 type Gathered = { finished: FinishedRun[]; runs: TicketRun[] };
 
 /** Prepares all heat runs; the first that does not fit comes back as a problem. */
-function prepareAll(board: Board, plan: Plan, { phase, memory }: EvaluateOptions): Result<TicketRun[]> {
+function prepareAll(board: Board, plan: Plan, { phase, memory, steps }: EvaluateOptions): Result<TicketRun[]> {
   const { cellM, stepS } = PHASES[phase];
-  const footprintKey = JSON.stringify([cellM, board.outline, board.cutouts, plan.station.nozzle]);
+  const diluted = steps?.dilution;
+  const footprintKey = JSON.stringify([cellM, board.outline, board.cutouts, plan.station.nozzle, diluted]);
   const footprints = memory?.footprints(footprintKey) ?? new Map();
   const runs: TicketRun[] = [];
   for (const presence of presences(board, plan)) {
-    const prepared = prepareRun(board, plan, presence, cellM, stepS, footprints);
+    const prepared = prepareRun(board, plan, presence, cellM, stepS, footprints, steps);
     if (!prepared.ok) return prepared;
     runs.push(prepared.value);
   }
@@ -157,7 +161,7 @@ function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result
 
 /**
  * Evaluates a ticket: every heat run of its plan on the board as it is then, every part judged by the worst of them.
- * Pure: the same ticket gives the same numbers. Bands are not computed here.
+ * Pure: the same ticket gives the same numbers. Bands: `uncertainty/band-runs.ts`.
  * Problems: no-heat-run, no-site, invalid-field (what in the plan), evaluation-failed, cancelled.
  */
 export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Result<Evaluation> {

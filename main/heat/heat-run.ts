@@ -3,6 +3,7 @@ import type { Plan } from '../../shared-types/plan.ts';
 import { type Result, succeed } from '../../shared-types/problem.ts';
 import type { Segment } from '../../shared-types/profile.ts';
 import type { TagOf } from '../../shared-types/tags.ts';
+import type { TermSteps } from '../../shared-types/uncertainty.ts';
 import { bodyPoints } from './interpolation.ts';
 import type { Presence } from './presence.ts';
 import type { ProbeWish } from './probes.ts';
@@ -10,6 +11,7 @@ import type { HeatScene } from './scene.ts';
 import { nozzleCentre, sceneOfTicket } from './scene-of-ticket.ts';
 import type { Series } from './series.ts';
 import { createSimulation, type FootprintCache, type Simulation } from './simulation.ts';
+import { shiftScene } from './uncertainty/shift-scene.ts';
 
 /** Where in a run's probes the places stand that its results ask for; -1: none. */
 export type ProbePlaces = { site: number; targets: number[]; watch: number[] };
@@ -42,7 +44,10 @@ function watchWish(scene: HeatScene, presence: Presence, watchPoint: TagOf<'watc
   return { points, of: { face: watchPoint.side === scene.workedSide ? 'upper' : 'lower' } };
 }
 
-/** Scene, grid and probes of one heat run; a scene that does not fit comes back as a problem. */
+/**
+ * Scene, grid and probes of one heat run; a scene that does not fit comes back as a problem.
+ * @param steps the model's uncertain terms, moved from the station's values
+ */
 export function prepareRun(
   board: Board,
   plan: Plan,
@@ -50,10 +55,11 @@ export function prepareRun(
   cellM: number,
   stepS: number,
   footprints: FootprintCache,
+  steps: TermSteps = {},
 ): Result<TicketRun> {
   const made = sceneOfTicket(board, plan, presence);
   if (!made.ok) return made;
-  const scene = made.value;
+  const scene = shiftScene(made.value, steps);
   const watchPoints = plan.tags.filter((tag) => tag.kind === 'watchPoint');
   const wishes: ProbeWish[] = [];
   const wish = (probe: ProbeWish | null): number => (probe ? wishes.push(probe) - 1 : -1);

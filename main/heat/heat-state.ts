@@ -124,7 +124,7 @@ export function createState(scene: HeatScene, cellM: number): HeatState {
   const start = () => new Float64Array(faces).fill(scene.roomC);
   const zeros = () => new Float64Array(faces);
   const sensor = scene.preheater?.sensor;
-  const idle = buildIdleTable(scene.roomC, grid.plateLengthM, scene.fumeFilm);
+  const idle = buildIdleTable(scene.roomC, grid.plateLengthM, scene.fumeFilm, scene.idleFactor);
   return {
     grid,
     entries,

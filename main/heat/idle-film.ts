@@ -56,19 +56,19 @@ const TABLE_FIRST_C = -100;
 const TABLE_LAST_C = 1300;
 
 /**
- * Tabulates the idle film; `fumeFilm` (W/m2K) is what fume extraction adds to the convection.
- * The table is read by linear interpolation and clamped at its ends.
+ * Tabulates the idle film; `fumeFilm` (W/m2K) is what fume extraction adds to the convection, `factor` multiplies the
+ * whole. The table is read by linear interpolation and clamped at its ends.
  */
-export function buildIdleTable(roomC: number, lengthM: number, fumeFilm: number): IdleTable {
+export function buildIdleTable(roomC: number, lengthM: number, fumeFilm: number, factor = 1): IdleTable {
   const count = (TABLE_LAST_C - TABLE_FIRST_C) / TABLE_STEP_K + 2;
   const rows = new Float64Array(count * 3);
   // Rows are aligned with the room's temperature, where convection has its kink.
   const firstC = roomC + TABLE_STEP_K * Math.floor((TABLE_FIRST_C - roomC) / TABLE_STEP_K);
   for (let row = 0; row < count; row++) {
     const surfaceC = firstC + row * TABLE_STEP_K;
-    rows[row * 3] = naturalConvection(surfaceC, roomC, lengthM, true) + fumeFilm;
-    rows[row * 3 + 1] = naturalConvection(surfaceC, roomC, lengthM, false) + fumeFilm;
-    rows[row * 3 + 2] = blackRadiation(surfaceC, roomC);
+    rows[row * 3] = factor * (naturalConvection(surfaceC, roomC, lengthM, true) + fumeFilm);
+    rows[row * 3 + 1] = factor * (naturalConvection(surfaceC, roomC, lengthM, false) + fumeFilm);
+    rows[row * 3 + 2] = factor * blackRadiation(surfaceC, roomC);
   }
   return { firstC, lastC: firstC + (count - 2) * TABLE_STEP_K, rows };
 }

@@ -30,11 +30,12 @@ export function jetStrength(nozzle: SceneNozzle, gasC: number, flow: number): Je
   const viscosity = airViscosity(film);
   const massFlow = (flow / 60000) * airDensity(20 + ZERO_CELSIUS_K);
   const reynolds = (4 * massFlow) / (Math.PI * diameter * viscosity);
-  if (nozzle.hood) return { reynolds, strength: nozzle.hood.filmAt30 * (flow / 30) ** 0.6 };
+  const factor = nozzle.filmFactor ?? 1;
+  if (nozzle.hood) return { reynolds, strength: factor * nozzle.hood.filmAt30 * (flow / 30) ** 0.6 };
   const conductivity = airConductivity(film);
   const prandtl = (AIR_HEAT * viscosity) / conductivity;
   const spread = 2 * Math.sqrt(reynolds) * Math.sqrt(1 + 0.005 * reynolds ** 0.55);
-  return { reynolds, strength: (conductivity / diameter) * prandtl ** 0.42 * spread };
+  return { reynolds, strength: factor * (conductivity / diameter) * prandtl ** 0.42 * spread };
 }
 
 /** Stand-off term c of Martin's law. */
@@ -66,12 +67,15 @@ export function tiltOffset(nozzle: SceneNozzle): [number, number] {
   return [shift * Math.cos(heading), shift * Math.sin(heading)];
 }
 
+/** Exponent of the dilution by entrained air (heat-model.md, section 4; an assumption of the model). */
+export const DILUTION_EXPONENT = 0.9;
+
 /** h/K and dilution of an open jet at distance r from its axis, added to a cell's sums. */
-function addOpenJet(sums: Footprint, cell: number, r: number, diameter: number, c: number): void {
+function addOpenJet(sums: Footprint, cell: number, r: number, diameter: number, c: number, exponent: number): void {
   const h = openJetShape(r, diameter, c);
   const near = 1.5 * diameter;
   sums.shape[cell]! += h;
-  sums.dilution[cell]! += r > near ? h * (near / r) ** 0.9 : h;
+  sums.dilution[cell]! += r > near ? h * (near / r) ** exponent : h;
 }
 
 /** The same for a hood, at a distance outside its rim. */
@@ -83,7 +87,10 @@ function addHood(sums: Footprint, cell: number, outside: number, nozzle: SceneNo
   const inside = outside <= BORDER_M;
   const h = inside ? 1 : leak * fade ** 0.8;
   sums.shape[cell]! += h;
-  sums.dilution[cell]! += inside ? h : h * Math.sqrt(fade) * (rim / (rim + outside));
+  const diluted = inside ? 1 : Math.sqrt(fade) * (rim / (rim + outside));
+  const exponent = nozzle.dilutionExponent ?? DILUTION_EXPONENT;
+  // At the model's own exponent the power is 1 to the last bit.
+  sums.dilution[cell]! += h * diluted ** (exponent / DILUTION_EXPONENT);
 }
 
 /** Adds one stand of the nozzle at (x, y) to the sums of h and h x dilution over all cells. */
@@ -91,6 +98,7 @@ function addStand(sums: Footprint, nozzle: SceneNozzle, x: number, y: number, gr
   const { mouth } = nozzle;
   const diameter = mouthDiameter(mouth);
   const c = standOffTerm(nozzle);
+  const exponent = nozzle.dilutionExponent ?? DILUTION_EXPONENT;
   const angle = mouth.shape === 'rect' ? (mouth.turnDeg * Math.PI) / 180 : 0;
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
@@ -107,7 +115,7 @@ function addStand(sums: Footprint, nozzle: SceneNozzle, x: number, y: number, gr
       r = outside > 0 ? diameter / 2 + outside : 0;
     }
     if (nozzle.hood) addHood(sums, cell, outside, nozzle);
-    else addOpenJet(sums, cell, r, diameter, c);
+    else addOpenJet(sums, cell, r, diameter, c, exponent);
   }
 }
 

@@ -24,6 +24,8 @@ function segmentsBeforeGas({ segments }: HeatScene): number {
 function stopsOf({ scene, simulation, wishes, places, cellM, stepS }: TicketRun): Stop[] {
   const { segments, ...board } = scene;
   const base = JSON.stringify([cellM, stepS, board]);
+  // Nothing blows yet: the nozzle and the air that it draws in act on nothing.
+  const quietBase = JSON.stringify([cellM, stepS, { ...board, nozzle: null, entrainedC: board.roomC }]);
   const probes = JSON.stringify(wishes);
   const otherProbes = JSON.stringify(wishes.map((wish, place) => (place === places.site ? null : wish)));
   const quiet = segmentsBeforeGas(scene);
@@ -31,7 +33,7 @@ function stopsOf({ scene, simulation, wishes, places, cellM, stepS }: TicketRun)
   for (let end = 1; end <= segments.length; end++) {
     if (end < segments.length && !segments[end]!.gas) continue;
     const until = JSON.stringify(segments.slice(0, end).map(acting));
-    const key = `${base}${end <= quiet ? otherProbes : probes}${until}`;
+    const key = end <= quiet ? `${quietBase}${otherProbes}${until}` : `${base}${probes}${until}`;
     stops.push({ steps: simulation.stepsUpTo(end), key });
   }
   return stops;

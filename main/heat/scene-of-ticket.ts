@@ -33,7 +33,8 @@ export function outletC(station: Station, gasC: number): number {
   return station.gasReads === 'outlet' ? gasC : station.roomC + OUTLET_SHARE * (gasC - station.roomC);
 }
 
-function nozzleOf(nozzle: Nozzle): SceneNozzle {
+/** The nozzle of a station, SI. */
+export function nozzleOf(nozzle: Nozzle): SceneNozzle {
   return {
     mouth:
       nozzle.kind === 'round'

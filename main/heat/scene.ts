@@ -73,6 +73,10 @@ export type SceneNozzle = {
   headingDeg: number;
   /** A nozzle that closes over the part; null: an open nozzle. */
   hood: { filmAt30: number; rimGapM: number; leak: number } | null;
+  /** What the film of the law is multiplied with; absent: 1. */
+  filmFactor?: number;
+  /** Exponent with which entrained air dilutes the jet; absent: 0.9. */
+  dilutionExponent?: number;
 };
 
 export type ScenePreheater = {
@@ -108,6 +112,8 @@ export type HeatScene = {
   workedSide: BoardSide;
   /** Added to idle convection by fume extraction, W/m2K. */
   fumeFilm: number;
+  /** What the idle film, convection and radiation, is multiplied with; absent: 1. */
+  idleFactor?: number;
   board: SceneBoard;
   bodies: readonly SceneBody[];
   nozzle: SceneNozzle | null;

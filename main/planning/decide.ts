@@ -149,20 +149,24 @@ const shieldedAlready: Rule = (subject) => {
   return actionOf(subject.part.refdes, 'shield', reason, figures, true);
 };
 
-/** Within the band: shield it where that clears the band, else the next act is a thermocouple. */
+/** Within the band: shield it where that clears the band; else measure the outlet where that does; else a thermocouple. */
 const unsure: Rule = ({ part, partClass, exposure, heat }) => {
-  const { bandK } = exposure;
+  const bandK = heat?.bandK ?? null;
   if (!heat || bandK === null || heat.marginK > bandK) return null;
   const figures = { ...judgementFigures(heat, partClass), bandK };
   if (shieldedMargin(exposure) > bandK)
     return actionOf(part.refdes, 'shield', 'shield-for-certainty', { ...figures, ...shieldFigures(heat.shieldedC) });
+  const measuredK = exposure.bands?.outletMeasuredK ?? null;
+  if (measuredK !== null && heat.marginK > measuredK)
+    return actionOf(part.refdes, 'leave', 'measure-the-outlet', { ...figures, measuredK });
   return actionOf(part.refdes, 'leave', 'margin-within-band', figures);
 };
 
 /** A large part that comes so near to melting that a run may go either way. */
 const nearMelting: Rule = ({ part, partClass, exposure }) => {
   const belowSolidusK = exposure.solidusC - exposure.joint.maxC;
-  if (!isLarge(part, partClass) || belowSolidusK > (exposure.bandK ?? HAND_REPEAT_K.value)) return null;
+  if (!isLarge(part, partClass) || belowSolidusK > (exposure.bands?.jointK ?? exposure.bandK ?? HAND_REPEAT_K.value))
+    return null;
   const figures = { ...jointFigures(part, exposure), belowSolidusK, mostlyFrom: mostlyFrom(exposure) };
   return actionOf(part.refdes, 'leave', 'large-part-near-melting', figures);
 };

@@ -14,6 +14,8 @@ export type Judgement = {
   marginK: number;
   shieldedC: number;
   shieldedMarginK: number;
+  /** Half width of this figure's 90 % band, K; null: not computed. */
+  bandK: number | null;
 };
 
 function judge(exposure: PartExposure, judgedOn: JudgedOn): Judgement | null {
@@ -28,6 +30,7 @@ function judge(exposure: PartExposure, judgedOn: JudgedOn): Judgement | null {
     marginK: limit.celsius - peakC,
     shieldedC,
     shieldedMarginK: limit.celsius - shieldedC,
+    bandK: exposure.bands?.[`${judgedOn}K`] ?? exposure.bandK,
   };
 }
 

@@ -6,8 +6,8 @@ import { createSamples } from '../files/samples.ts';
 import { findStartTicket } from '../files/start-ticket.ts';
 import { createTickets, type Tickets } from '../files/tickets.ts';
 import { openSettings } from '../settings/open-settings.ts';
+import { createBandedEvaluator } from '../workers/banded-evaluator.ts';
 import { createEvaluationWorker } from '../workers/evaluation-worker-handle.ts';
-import { createEvaluator } from '../workers/evaluator.ts';
 import { printWorkMap } from './print-work-map.ts';
 
 export type StartOptions = {
@@ -36,7 +36,7 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     samples: createSamples(nodeFileSystem, options.samplesFolder),
     renderWorkMap: (ticket) => printWorkMap(ticket, options.version),
     createEvaluator: (tell) =>
-      createEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
+      createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     about: {
       ...{ version: options.version, shell: options.shell, node: process.versions.node },
       ...{ shelfFolder: tickets.shelf.folder, startProblems },

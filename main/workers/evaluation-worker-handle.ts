@@ -6,7 +6,7 @@ import { fail, type Problem, type Result } from '../../shared-types/problem.ts';
 import { reasons } from '../../shared-types/words/shell.ts';
 import type {
   AskMessage,
-  Phase,
+  JobPhase,
   PlaybackAnswer,
   PlaybackQuestion,
   RunMessage,
@@ -14,8 +14,8 @@ import type {
   WorkerMessage,
 } from './worker-messages.ts';
 
-export type WorkerJob = { revision: number; phase: Phase; document: TicketDocument };
-export type JobEnd = Extract<WorkerMessage, { kind: 'result' | 'failed' }>;
+export type WorkerJob = { revision: number; phase: JobPhase; document: TicketDocument };
+export type JobEnd = Extract<WorkerMessage, { kind: 'result' | 'bands' | 'failed' }>;
 
 /** The worker seen from main: one job at a time, born when first needed, born again when it died. */
 export type EvaluationWorker = {

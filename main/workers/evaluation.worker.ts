@@ -1,11 +1,11 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Board } from '../../shared-types/board.ts';
-import type { Assessment } from '../../shared-types/evaluation.ts';
 import { type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { evaluate } from '../heat/evaluate.ts';
 import { curvesOf, momentOf, type Playback } from '../heat/playback.ts';
 import { createRunMemory } from '../heat/run-memory.ts';
 import { assess } from '../planning/assess.ts';
+import { bandRunsOf } from '../planning/band-numbers.ts';
 import { buffersIn } from './transferable.ts';
 import type { AskMessage, PlaybackQuestion, RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
 
@@ -13,7 +13,7 @@ import type { AskMessage, PlaybackQuestion, RunMessage, WorkerData, WorkerMessag
 const PROGRESS_EVERY_MS = 50;
 
 const cancelledUpTo = new Int32Array((workerData as WorkerData).cancelledUpTo);
-/** For the coarse map, which follows a gesture: the fine one would need many times the room. */
+/** For runs on the coarse grid, which follow a gesture or repeat it: the fine one would need many times the room. */
 const memory = createRunMemory();
 let board: Board | null = null;
 /** Of the last fine evaluation; its memory is free before the next one begins. */
@@ -21,33 +21,39 @@ let playback: Playback | null = null;
 
 const send = (message: WorkerMessage, transfer: ArrayBuffer[] = []) => parentPort?.postMessage(message, transfer);
 
-function assessment(message: RunMessage, present: Board): Result<Assessment> {
+type Answer = Extract<WorkerMessage, { kind: 'result' | 'bands' }>;
+
+function work(message: RunMessage, present: Board): Result<Answer> {
+  const { job, phase, plan, revision } = message;
   let nextProgress = 0;
-  const fine = message.phase === 'fine';
-  if (fine) playback = null;
-  const evaluation = evaluate(present, message.plan, {
-    phase: message.phase,
-    revision: message.revision,
-    memory: message.phase === 'coarse' ? memory : undefined,
-    onPlayback: fine
-      ? (recorded) => {
-          playback = recorded;
-        }
-      : undefined,
-    isCancelled: () => Atomics.load(cancelledUpTo, 0) >= message.job,
-    onProgress(share) {
+  const options = {
+    revision,
+    memory: phase === 'fine' ? undefined : memory,
+    isCancelled: () => Atomics.load(cancelledUpTo, 0) >= job,
+    onProgress(share: number) {
       if (performance.now() < nextProgress) return;
       nextProgress = performance.now() + PROGRESS_EVERY_MS;
-      send({ kind: 'progress', job: message.job, share });
+      send({ kind: 'progress', job, share });
     },
-  });
-  return evaluation.ok ? succeed(assess(present, message.plan, evaluation.value)) : evaluation;
+  };
+  if (phase === 'bands') {
+    const runs = bandRunsOf(present, plan, options);
+    return runs.ok ? succeed({ kind: 'bands', job, runs: runs.value }) : runs;
+  }
+  const fine = phase === 'fine';
+  if (fine) playback = null;
+  const onPlayback = (recorded: Playback) => {
+    playback = recorded;
+  };
+  const evaluation = evaluate(present, plan, { ...options, phase, onPlayback: fine ? onPlayback : undefined });
+  if (!evaluation.ok) return evaluation;
+  return succeed({ kind: 'result', job, assessment: assess(present, plan, evaluation.value) });
 }
 
 /** What the heat code did not foresee ends one job, not the worker. */
-function safely(message: RunMessage, present: Board): Result<Assessment> {
+function safely(message: RunMessage, present: Board): Result<Answer> {
   try {
-    return assessment(message, present);
+    return work(message, present);
   } catch (error) {
     const problem: Problem = { code: 'evaluation-failed', detail: { reason: (error as Error).name } };
     console.error('evaluation:', error);
@@ -70,6 +76,6 @@ parentPort?.on('message', (message: RunMessage | AskMessage) => {
   if (!board) return;
   const result = safely(message, board);
   if (!result.ok) send({ kind: 'failed', job: message.job, problem: result.problem });
-  else send({ kind: 'result', job: message.job, assessment: result.value }, [...buffersIn(result.value)]);
+  else send(result.value, [...buffersIn(result.value)]);
 });
 send({ kind: 'ready' });

@@ -2,15 +2,19 @@ import type { Board } from '../../shared-types/board.ts';
 import type { Assessment, CurveSet, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import type { Problem, Result } from '../../shared-types/problem.ts';
+import type { BandRuns } from '../heat/uncertainty/band-runs.ts';
 
 export type Phase = 'coarse' | 'fine';
+
+/** What a job is asked for: one of the two maps, or the runs that bands are made of. */
+export type JobPhase = Phase | 'bands';
 
 /** To the worker. `board` is null when it is the one of the job before. */
 export type RunMessage = {
   kind: 'run';
   job: number;
   revision: number;
-  phase: Phase;
+  phase: JobPhase;
   board: Board | null;
   plan: Plan;
 };
@@ -28,6 +32,7 @@ export type WorkerMessage =
   | { kind: 'progress'; job: number; share: number }
   | { kind: 'result'; job: number; assessment: Assessment }
   | { kind: 'answer'; serial: number; result: Result<PlaybackAnswer[PlaybackQuestion['about']]> }
+  | { kind: 'bands'; job: number; runs: BandRuns }
   | { kind: 'failed'; job: number; problem: Problem };
 
 /** What the worker is born with: shared memory that holds the highest job that was cancelled. */

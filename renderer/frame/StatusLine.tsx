@@ -1,3 +1,4 @@
+import { bandWords } from '../../shared-types/words/uncertainty.ts';
 import { frameWords as words } from '../../shared-types/words/window/frame.ts';
 import { isStale } from '../state/evaluation-inbox.ts';
 import { wordsOf } from '../state/problem-words.ts';
@@ -20,21 +21,24 @@ export function StatusLine() {
 
 function Pointer() {
   const hover = useAppState((state) => state.view.hover);
-  const hasFigures = useAppState((state) => state.evaluation.assessment !== null);
+  const evaluation = useAppState((state) => state.evaluation.assessment?.evaluation ?? null);
   const { showMm, lengthSign, measures } = useUnits();
   if (!hover) return <span>{words.offBoard}</span>;
   const digits = lengthSign === 'mil' ? 0 : 1;
   const place = (mm: number) => showMm(mm).toFixed(digits).padStart(6, '\u2007');
   const name = hover.pick?.kind === 'part' ? hover.pick.refdes : null;
+  const bandK = evaluation?.parts.find((part) => part.refdes === name)?.bands?.jointK ?? null;
   return (
     <>
       <span className="place">
         x <span className="figure">{place(hover.at.x)}</span> y <span className="figure">{place(hover.at.y)}</span>{' '}
         {lengthSign}
       </span>
-      {hasFigures && hover.temperatureC !== null && (
+      {evaluation && hover.temperatureC !== null && (
         <span>
-          <span className="figure">{measures.temperature(hover.temperatureC)}</span>, {words.noBand}
+          <span className="figure">{measures.temperature(hover.temperatureC)}</span>
+          {bandK !== null && ` ${bandWords.plusMinus(measures.difference(bandK))}`}
+          {evaluation.bands === 'not-computed' && `, ${words.noBand}`}
         </span>
       )}
       {name && <span className="figure">{name}</span>}

@@ -1,4 +1,5 @@
 import type { TagOf } from '../../shared-types/tags.ts';
+import { bandWords } from '../../shared-types/words/uncertainty.ts';
 import { editLabels } from '../../shared-types/words/window/edits.ts';
 import { inspectorWords as words } from '../../shared-types/words/window/inspector.ts';
 import { planWords } from '../../shared-types/words/window/plan.ts';
@@ -45,7 +46,9 @@ function Readings({ tagId }: { tagId: string }) {
         <div key={run.runId} style={{ display: 'contents' }}>
           <dt>{words.expectedIn(heatRuns.find((one) => one.id === run.runId)?.name ?? run.runId)}</dt>
           <dd className="figure">
-            {measures.temperature(reading.peakC)} <span className="soft">{measures.seconds(reading.peakAtS)}</span>
+            {measures.temperature(reading.peakC)}{' '}
+            {reading.peakBandK !== undefined && bandWords.plusMinus(measures.difference(reading.peakBandK))}{' '}
+            <span className="soft">{measures.seconds(reading.peakAtS)}</span>
           </dd>
         </div>
       ))}

@@ -70,7 +70,7 @@ export type ViewState = {
 export type EvaluationState = {
   assessment: Assessment | null;
   /** A run on its way; null: at rest. */
-  running: { phase: 'coarse' | 'fine'; share: number } | null;
+  running: { phase: 'coarse' | 'fine' | 'bands'; share: number } | null;
   /** The newest revision whose figures could differ from the shown ones. */
   wantedRevision: number;
   problem: Problem | null;

@@ -2,6 +2,7 @@
 import type { MouseEvent } from 'react';
 import { classById } from '../../shared-types/library/classes.ts';
 import { ACTION_NAMES } from '../../shared-types/words/planning.ts';
+import { bandWords } from '../../shared-types/words/uncertainty.ts';
 import { partStateWords, tableWords as words } from '../../shared-types/words/window/table.ts';
 import type { PartRow } from '../state/part-rows.ts';
 import { type Units, useUnits } from '../state/use-units.ts';
@@ -92,9 +93,11 @@ function cellOf(row: PartRow, column: Column, units: Units) {
 
 function marginFigure(row: PartRow, units: Units): string {
   if (!row.exposure || governingLimit(row) === null) return '';
-  const kelvin = row.exposure.marginK * (units.temperatureSign === '°F' ? 1.8 : 1);
-  const figure = Math.round(kelvin);
-  return figure < 0 ? `−${-figure}` : `+${figure}`;
+  const { marginK, bandK } = row.exposure;
+  const scale = units.temperatureSign === '°F' ? 1.8 : 1;
+  const figure = Math.round(marginK * scale);
+  const band = bandK === null ? '' : ` ${bandWords.plusMinus(String(Math.round(bandK * scale)))}`;
+  return `${figure < 0 ? `−${-figure}` : `+${figure}`}${band}`;
 }
 
 function StateCell({ row }: { row: PartRow }) {

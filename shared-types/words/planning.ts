@@ -91,6 +91,8 @@ const REASONS = {
     `joints ${jointPeak(f, m)}, ${m.difference(numberOf(f, 'belowSolidusK'))} below melting (${solidus(f, m)}): put a thermocouple on it; ${NEAR_HELPS[textOf(f, 'mostlyFrom')] ?? NEAR_HELPS.joints}`,
   'margin-within-band': (f, m) =>
     `${peakAndLimit(f, m)}: ${under(f, m)} under it, band ±${m.difference(numberOf(f, 'bandK'))}: put a thermocouple on it`,
+  'measure-the-outlet': (f, m) =>
+    `${peakAndLimit(f, m)}: ${under(f, m)} under it, band ±${m.difference(numberOf(f, 'bandK'))}: measure the outlet, the band then shrinks to ±${m.difference(numberOf(f, 'measuredK'))}`,
   'over-within-band': (f, m) =>
     `${peakAndLimit(f, m)}: over by ${under(f, m)}, band ±${m.difference(numberOf(f, 'bandK'))}`,
   'small-part-reflows': (f, m) =>

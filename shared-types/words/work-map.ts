@@ -1,6 +1,7 @@
 import type { TargetResult } from '../evaluation.ts';
 import type { Side } from '../geometry.ts';
 import type { HeatRun, Nozzle, Station } from '../plan.ts';
+import { bandWords } from './uncertainty.ts';
 
 /** A sentence of the sheet: plain words and figures to set strong. */
 export type Phrase = readonly (string | { readonly strong: string })[];
@@ -205,7 +206,7 @@ export const TABLES = {
   },
 } as const;
 
-type WatchedAt = { watch: string; celsius: number } | null;
+type WatchedAt = { watch: string; celsius: number; bandK?: number } | null;
 
 /** The figures to act on, as phrases for the box and for the sheet of each run. */
 export const ACT = {
@@ -268,7 +269,10 @@ export const ACT = {
 };
 
 function reading(watch: WatchedAt, boardC: number | null): Phrase {
-  if (watch) return [`, ${watch.watch} reads `, ...strongDegrees(watch.celsius)];
+  if (watch) {
+    const band = watch.bandK === undefined ? '' : ` ${bandWords.plusMinus(whole(watch.bandK))}`;
+    return [`, ${watch.watch} reads `, ...strongDegrees(watch.celsius), band];
+  }
   return boardC === null ? [] : [', board at the site ', ...strongDegrees(boardC)];
 }
 

@@ -62,6 +62,19 @@ function meltingFindings(subject: Case): Finding[] {
   return [finding('target-does-not-melt', 'stop', onSite(target.siteId), figures, MELTING)];
 }
 
+/** Predicted to melt, yet its coldest corner may stay below liquidus within the band. */
+function unsureFindings({ target, about }: Case): Finding[] {
+  const aboveK = target.coldestJointC - target.liquidusC;
+  if (target.verdict !== 'melts' || !target.bands || aboveK > target.bands.coldestK) return [];
+  const figures = {
+    ...about,
+    coldestC: target.coldestJointC,
+    bandK: target.bands.coldestK,
+    liquidusC: target.liquidusC,
+  };
+  return [finding('target-unsure', 'note', onSite(target.siteId), figures, MELTING)];
+}
+
 function windowFindings({ target, about }: Case): Finding[] {
   if (!target.windowC || target.verdict !== 'melts') return [];
   const { from, to } = target.windowC;
@@ -145,7 +158,15 @@ function durationFindings({ context, run, target, about }: Case): Finding[] {
   return [finding('long-to-peak', 'note', onSite(target.siteId), figures, LONGEST_TO_PEAK_S.source)];
 }
 
-const CHECKS = [meltingFindings, windowFindings, skinFindings, timeFindings, evennessFindings, durationFindings];
+const CHECKS = [
+  meltingFindings,
+  unsureFindings,
+  windowFindings,
+  skinFindings,
+  timeFindings,
+  evennessFindings,
+  durationFindings,
+];
 
 /** What is wrong with the targets themselves: not molten, out of their window, cooked, too short or too long. */
 export function targetFindings(context: PlanningContext): Finding[] {

@@ -14,6 +14,7 @@ export function assessmentJson({ board, plan }: TicketDocument, assessment: Asse
     phase: evaluation.phase,
     grid: evaluation.grid,
     bands: evaluation.bands === 'not-computed' ? BANDS_NOT_COMPUTED : 'computed',
+    uncertainty: evaluation.uncertainty ?? null,
     parts: evaluation.parts,
     notEvaluated: evaluation.notEvaluated,
     runs: evaluation.runs.map(({ runId, seconds, targets, watch, segments }) => ({

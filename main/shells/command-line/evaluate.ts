@@ -1,8 +1,8 @@
 import type { Assessment } from '../../../shared-types/evaluation.ts';
 import type { TicketDocument } from '../../../shared-types/plan.ts';
-import { type Result, succeed } from '../../../shared-types/problem.ts';
+import type { Result } from '../../../shared-types/problem.ts';
 import { evaluate } from '../../heat/evaluate.ts';
-import { assess } from '../../planning/assess.ts';
+import { assessFully } from '../../planning/band-numbers.ts';
 import { isOutcome, readArguments } from './arguments.ts';
 import { assessmentJson } from './assessment-json.ts';
 import { assessmentLines } from './assessment-lines.ts';
@@ -24,9 +24,9 @@ export const evaluateCommand: Command = async (words) => {
   return done(...assessmentLines(opened.value, assessed.value));
 };
 
-/** Evaluates and assesses a ticket; problems name its file. */
+/** Evaluates and assesses a ticket, its bands too; problems name its file. */
 export function assessTicket(document: TicketDocument, path: string, phase: 'coarse' | 'fine'): Result<Assessment> {
   const evaluated = evaluate(document.board, document.plan, { phase });
   if (!evaluated.ok) return { ok: false, problem: { ...evaluated.problem, file: path } };
-  return succeed(assess(document.board, document.plan, evaluated.value));
+  return assessFully(document.board, document.plan, evaluated.value);
 }

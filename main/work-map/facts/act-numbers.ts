@@ -9,7 +9,7 @@ import type { HeatRun, Plan } from '../../../shared-types/plan.ts';
 import type { TagOf } from '../../../shared-types/tags.ts';
 
 /** A thermocouple and the figure it is expected to read. */
-export type Reading = { watch: string; celsius: number };
+export type Reading = { watch: string; celsius: number; bandK?: number };
 
 /** What the box of one heat run says: the numbers planning found, and the predicted readings that go with them. Times in s from the run's start. */
 export type ActNumbers = {
@@ -83,7 +83,8 @@ function actNumbers(plan: Plan, assessment: Assessment, run: HeatRun): ActNumber
 
 function readingAt(reading: WatchReading | null, segment: number): Reading | null {
   const celsius = reading?.atSegmentEndC[segment];
-  return reading && celsius !== undefined ? { watch: reading.name, celsius } : null;
+  if (!reading || celsius === undefined) return null;
+  return { watch: reading.name, celsius, bandK: reading.atSegmentEndBandK?.[segment] };
 }
 
 /** The thermocouple nearest to the run's first site; one on the worked side goes before one on the other. */

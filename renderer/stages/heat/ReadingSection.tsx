@@ -1,5 +1,6 @@
 import { Fragment } from 'react';
-import type { RunNumbers } from '../../../shared-types/evaluation.ts';
+import type { RunNumbers, WatchReading } from '../../../shared-types/evaluation.ts';
+import { bandWords } from '../../../shared-types/words/uncertainty.ts';
 import { heatWords as words } from '../../../shared-types/words/window/heat.ts';
 import { useAppState, useDocument } from '../../state/use-app.ts';
 import { type Units, useUnits } from '../../state/use-units.ts';
@@ -42,7 +43,7 @@ function WatchTable() {
                 {name}
               </th>
               {shown.map((run) => (
-                <td key={run.runId}>{run.watch[index] ? measures.degrees(run.watch[index].peakC) : ''}</td>
+                <td key={run.runId}>{peakWords(run.watch[index], measures)}</td>
               ))}
             </tr>
           ))}
@@ -50,6 +51,13 @@ function WatchTable() {
       </table>
     </Section>
   );
+}
+
+/** A reading's peak with its band; nothing where the run has none. */
+function peakWords(reading: WatchReading | undefined, m: Units['measures']): string {
+  if (!reading) return '';
+  const band = reading.peakBandK === undefined ? '' : ` ${bandWords.plusMinus(m.difference(reading.peakBandK))}`;
+  return `${m.degrees(reading.peakC)}${band}`;
 }
 
 /** When to start the gas, when it should be molten, when to stop: for the shown run, or for all. */
@@ -84,12 +92,22 @@ function ActSection({ numbers }: { numbers: readonly RunNumbers[] }) {
 function actLines(one: RunNumbers, m: Units['measures']): [string, string][] {
   const act = words.act;
   const lines: [string, string][] = [];
-  if (one.startGasAtC !== undefined) lines.push([act.startGas, m.temperature(one.startGasAtC)]);
-  if (one.moltenAtS !== undefined) lines.push([act.molten, m.seconds(one.moltenAtS)]);
+  const within = (band: number | undefined, words: (value: number) => string) =>
+    band === undefined ? '' : ` ${bandWords.plusMinus(words(band))}`;
+  if (one.startGasAtC !== undefined)
+    lines.push([act.startGas, m.temperature(one.startGasAtC) + within(one.startGasBandK, m.difference)]);
+  if (one.moltenAtS !== undefined)
+    lines.push([act.molten, m.seconds(one.moltenAtS) + within(one.moltenBandS, m.seconds)]);
   if (one.notMoltenByS !== undefined) lines.push([act.stop, m.seconds(one.notMoltenByS)]);
   if (one.abortAtC !== undefined)
-    lines.push([act.abort(one.abortOn ?? 'site', one.abortFor ?? ''), m.temperature(one.abortAtC)]);
+    lines.push([
+      act.abort(one.abortOn ?? 'site', one.abortFor ?? ''),
+      m.temperature(one.abortAtC) + within(one.abortBandK, m.difference),
+    ]);
   if (one.secondsToSpare !== undefined && one.firstOver)
-    lines.push([act.spare(one.firstOver, one.secondsToSpare < 0), m.seconds(Math.abs(one.secondsToSpare))]);
+    lines.push([
+      act.spare(one.firstOver, one.secondsToSpare < 0),
+      m.seconds(Math.abs(one.secondsToSpare)) + within(one.spareBandS, m.seconds),
+    ]);
   return lines;
 }

@@ -1,5 +1,6 @@
 import type { RunResult, TargetResult } from '../../../shared-types/evaluation.ts';
 import type { Problem } from '../../../shared-types/problem.ts';
+import { bandWords } from '../../../shared-types/words/uncertainty.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
 import { heatWords as words } from '../../../shared-types/words/window/heat.ts';
 import { wordsOf } from '../../state/problem-words.ts';
@@ -95,7 +96,10 @@ function TargetRow({ target }: { target: TargetResult }) {
         </Button>
         <span className={target.verdict === 'melts' ? 'soft' : 'loud'}>{words.verdicts[target.verdict]}</span>
       </th>
-      <td className={off ? 'loud' : undefined}>{m.degrees(target.coldestJointC)}</td>
+      <td className={off ? 'loud' : undefined}>
+        {m.degrees(target.coldestJointC)}
+        {target.bands && <span className="soft"> {bandWords.plusMinus(m.difference(target.bands.coldestK))}</span>}
+      </td>
       <td>{m.degrees(target.hottestJointC)}</td>
       <td className={cooked ? 'loud' : undefined}>{m.degrees(target.skinMaxC)}</td>
       <td>{m.seconds(target.secondsAllAbove)}</td>

@@ -22,6 +22,10 @@ export const TARGET_SENTENCES = {
     what: `${refdes(f)} does not melt in ${runName(f)}: coldest corner ${m.temperature(numberOf(f, 'coldestC'))}, ${m.difference(numberOf(f, 'shortK'))} below liquidus ${m.degrees(numberOf(f, 'liquidusC'))}`,
     todo: helps(textOf(f, 'helps')),
   }),
+  'target-unsure': (f, m) => ({
+    what: `The coldest corner of ${refdes(f)} reaches ${m.temperature(numberOf(f, 'coldestC'))} in ${runName(f)}, ±${m.difference(numberOf(f, 'bandK'))}: within its band it may stay below liquidus ${m.degrees(numberOf(f, 'liquidusC'))}`,
+    todo: 'Put a thermocouple at its coldest corner and go by its reading; a logged run on a scrap board narrows the band.',
+  }),
   'package-too-hot': (f, m) => ({
     what: `The top of ${refdes(f)} reaches ${m.temperature(numberOf(f, 'skinC'))} in ${runName(f)}; Tc less 5 is ${m.degrees(numberOf(f, 'limitC'))}`,
     todo: 'Use cooler gas for longer, or more preheat and less gas.',

@@ -31,7 +31,7 @@ export const frameWords = {
   noBand: 'band not computed yet',
   zoom: 'zoom',
   cancelEvaluation: 'Stop',
-  computing: { coarse: 'Coarse map', fine: 'Fine map' },
+  computing: { coarse: 'Coarse map', fine: 'Fine map', bands: 'Bands' },
   stale: 'Figures of the plan before the last change',
   noFigures: 'No figures yet',
   waiting: 'Working out what the heat reaches',

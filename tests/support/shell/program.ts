@@ -6,8 +6,9 @@ import { type FileSystem, nodeFileSystem } from '../../../main/files/file-system
 import { createSamples } from '../../../main/files/samples.ts';
 import { createTickets, type Tickets } from '../../../main/files/tickets.ts';
 import { openSettings } from '../../../main/settings/open-settings.ts';
+import { createBandedEvaluator } from '../../../main/workers/banded-evaluator.ts';
 import { createEvaluationWorker } from '../../../main/workers/evaluation-worker-handle.ts';
-import { createEvaluator, type Evaluator } from '../../../main/workers/evaluator.ts';
+import type { Evaluator } from '../../../main/workers/evaluator.ts';
 import type { MainEvent } from '../../../shared-types/contract.ts';
 import { fail } from '../../../shared-types/problem.ts';
 import { smallTicket } from './small-ticket.ts';
@@ -41,7 +42,7 @@ export async function testProgram(options: TestProgramOptions): Promise<TestProg
     renderWorkMap: options.renderWorkMap ?? (() => Promise.reject(new Error('not part of this test'))),
     createEvaluator: (tell) =>
       workerFile
-        ? createEvaluator((listener) => createEvaluationWorker(workerFile, listener), tell)
+        ? createBandedEvaluator((listener) => createEvaluationWorker(workerFile, listener), tell)
         : restingEvaluator(),
     about: {
       ...{ version: '0.0.0', shell: 'local', node: '20', shelfFolder: 'shelf' },

@@ -97,7 +97,7 @@ const edits: [name: string, edited: Ticket, good: number[]][] = [
     NOTHING,
   ],
   ['a watch point added', withTag(watchPoint()), NOTHING],
-  ['the nozzle changed', withStation({ nozzle: { ...plan.station.nozzle, standOffMm: 9 } }), NOTHING],
+  ['the nozzle changed', withStation({ nozzle: { ...plan.station.nozzle, standOffMm: 9 } }), BEFORE_GAS],
   ['the room changed', withStation({ roomC: 21 }), NOTHING],
   ['the preheater changed', withStation({ preheater: { ...plan.station.preheater, widthMm: 30 } }), NOTHING],
   ['fume extraction on', withStation({ fumeExtraction: 'high' }), NOTHING],

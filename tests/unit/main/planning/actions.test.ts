@@ -227,6 +227,19 @@ const rows: Row[] = [
     'margin-within-band',
   ],
   [
+    'a margin that a measured outlet would clear',
+    partOf('J1', 'connector-pbt'),
+    {
+      ...{ skin: 192, shieldedSkin: 189, bandK: 12, state: 'unsure' },
+      bands: {
+        ...{ bodyK: 12, skinK: 12, jointK: 12, secondsOverS: 0, mostly: 'outlet', mostlyShare: 0.6 },
+        outletMeasuredK: 7,
+      },
+    },
+    'leave',
+    'measure-the-outlet',
+  ],
+  [
     'over by less than the band counts as over',
     partOf('J1', 'connector-pbt'),
     { skin: 204, shieldedSkin: 199, joint: 150, bandK: 12, state: 'unsure' },

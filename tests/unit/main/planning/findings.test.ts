@@ -142,6 +142,16 @@ const rows: Row[] = [
   ['target-does-not-melt', 'stop', { removal: { verdict: 'partly', coldestJointC: 212, moltenAtS: null } }],
   ['package-too-hot', 'stop', { installation: { skinMaxC: 246 } }],
   ['window-missed-cold', 'warn', { installation: { coldestJointC: 226 } }],
+  [
+    'target-unsure',
+    'note',
+    {
+      installation: {
+        coldestJointC: 240,
+        bands: { coldestK: 25, hottestK: 25, skinK: 25, allAboveS: 20, anyAboveS: 20, moltenS: null },
+      },
+    },
+  ],
   ['window-missed-hot', 'warn', { removal: { coldestJointC: 238 } }],
   ['outgoing-package-too-hot', 'warn', { removal: { skinMaxC: 246 } }],
   ['too-long-above-liquidus', 'warn', { removal: { secondsAnyAbove: 151 } }],

@@ -53,7 +53,7 @@ describe('the way from a board to a sheet', () => {
       parts: { refdes: string; clearanceMm: number; joint: { maxC: number } }[];
       actions: { refdes: string; action: string; sentence: string }[];
     };
-    expect(result.bands).toBe('not computed yet');
+    expect(result.bands).toBe('computed');
     const peaks = new Map(result.parts.map((part) => [part.refdes, part.joint.maxC]));
     expect([...peaks.keys()].sort()).toEqual(['C1', 'C2', 'C3', 'U1']);
     expect(peaks.get('U1')).toBeGreaterThan(peaks.get('C1')!);

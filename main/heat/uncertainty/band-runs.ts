@@ -1,0 +1,72 @@
+import type { Board } from '../../../shared-types/board.ts';
+import type { Evaluation } from '../../../shared-types/evaluation.ts';
+import type { Plan } from '../../../shared-types/plan.ts';
+import { type Result, succeed } from '../../../shared-types/problem.ts';
+import { TERM_IDS } from '../../../shared-types/uncertainty.ts';
+import { type EvaluateOptions, evaluate } from '../evaluate.ts';
+import { createRunMemory } from '../run-memory.ts';
+import { type Figures, figureName, figuresOf } from './figures.ts';
+import { type Belief, HAND_REPEAT_SIGMA_K, isHandHeld } from './priors.ts';
+import { repeatInOutlets, type Sensitivities, sensitivitiesOf, type TermPair } from './sensitivities.ts';
+
+/** Everything that bands are made of; plain data. */
+export type BandRuns = {
+  belief: Belief;
+  base: Evaluation;
+  sensitivities: Sensitivities;
+  /** The hand's repeat as a number of the outlet's standard deviations. */
+  repeat: number;
+  repeatK: number;
+};
+
+export type BandOptions = Pick<EvaluateOptions, 'revision' | 'onProgress' | 'isCancelled' | 'memory'> & {
+  /** Further figures of one evaluation that want a band, told from the evaluation alone; `base` comes first. */
+  moreFigures?: (evaluation: Evaluation) => Figures;
+};
+
+/** Of all targets, the coldest joint that the outlet moves most: there the hand's repeat is told. */
+function targetMoves(base: Evaluation, sensitivities: Sensitivities): readonly number[] | undefined {
+  const outlet = TERM_IDS.indexOf('outlet');
+  const moves = base.runs.flatMap((run) =>
+    run.targets.flatMap((target) => {
+      const found = sensitivities.get(figureName.target(run.runId, target.siteId, 'coldest'));
+      return found ? [found] : [];
+    }),
+  );
+  return moves.sort((a, b) => Math.abs(b[outlet]!) - Math.abs(a[outlet]!))[0];
+}
+
+/**
+ * Runs the ticket on the 2 mm grid as it is and with each term one standard deviation down and up.
+ * Problems: as `evaluate`, 'cancelled' between two steps.
+ */
+export function bandRuns(board: Board, plan: Plan, belief: Belief, options: BandOptions = {}): Result<BandRuns> {
+  const { revision, isCancelled, moreFigures } = options;
+  const memory = options.memory ?? createRunMemory();
+  const count = 1 + 2 * TERM_IDS.length;
+  let done = 0;
+  const runWith = (steps: EvaluateOptions['steps']) => {
+    const onProgress = (share: number) => options.onProgress?.((done + share) / count);
+    const result = evaluate(board, plan, { phase: 'coarse', revision, memory, isCancelled, onProgress, steps });
+    done++;
+    return result;
+  };
+  const tell = (evaluation: Evaluation): Figures =>
+    new Map([...figuresOf(evaluation), ...(moreFigures?.(evaluation) ?? [])]);
+  const base = runWith({});
+  if (!base.ok) return base;
+  const baseFigures = tell(base.value);
+  const pairs: TermPair[] = [];
+  for (const [index, term] of TERM_IDS.entries()) {
+    const sigma = belief.sigma[index]!;
+    const down = runWith({ [term]: -sigma });
+    if (!down.ok) return down;
+    const up = runWith({ [term]: sigma });
+    if (!up.ok) return up;
+    pairs.push({ down: tell(down.value), up: tell(up.value) });
+  }
+  const sensitivities = sensitivitiesOf(baseFigures, pairs);
+  const repeatK = isHandHeld(plan) ? HAND_REPEAT_SIGMA_K : 0;
+  const repeat = repeatInOutlets(targetMoves(base.value, sensitivities), repeatK);
+  return succeed({ belief, base: base.value, sensitivities, repeat, repeatK });
+}

@@ -1,0 +1,74 @@
+import type { Board } from '../../shared-types/board.ts';
+import type { Assessment, Evaluation, RunNumbers } from '../../shared-types/evaluation.ts';
+import type { Plan } from '../../shared-types/plan.ts';
+import type { Result } from '../../shared-types/problem.ts';
+import { succeed } from '../../shared-types/problem.ts';
+import { type BandOptions, type BandRuns, bandRuns } from '../heat/uncertainty/band-runs.ts';
+import { beliefOf } from '../heat/uncertainty/priors.ts';
+import { bandOf } from '../heat/uncertainty/sensitivities.ts';
+import { withBands } from '../heat/uncertainty/with-bands.ts';
+import { actionsFor } from './actions.ts';
+import { assess } from './assess.ts';
+import { planningContext } from './context.ts';
+import { runNumbersFor } from './run-numbers.ts';
+
+/** Numbers to act on that get a band, with the field that holds it. */
+const BANDED = {
+  startGasAtC: 'startGasBandK',
+  moltenAtS: 'moltenBandS',
+  abortAtC: 'abortBandK',
+  secondsToSpare: 'spareBandS',
+} as const;
+type Banded = keyof typeof BANDED;
+const FIGURES = Object.keys(BANDED) as Banded[];
+
+const nameOf = (numbers: RunNumbers, figure: Banded): string =>
+  `numbers/${numbers.runId}/${numbers.siteId}/${figure}/${figure.endsWith('C') ? 'celsius' : 'seconds'}`;
+
+/** Numbers to act on of each evaluation, under the advice of the first: a band is about figures, not about advice. */
+function numbersTeller(board: Board, plan: Plan) {
+  let advice: ReturnType<typeof actionsFor> | null = null;
+  return (evaluation: Evaluation): Map<string, number> => {
+    const context = planningContext(board, plan, evaluation);
+    advice ??= actionsFor(context);
+    const figures = new Map<string, number>();
+    for (const numbers of runNumbersFor(context, advice)) {
+      for (const figure of FIGURES) {
+        const value = numbers[figure];
+        if (value !== undefined) figures.set(nameOf(numbers, figure), value);
+      }
+    }
+    return figures;
+  };
+}
+
+/** The runs that bands are made of, for everything that an assessment tells. Problems: as `bandRuns`. */
+export function bandRunsOf(board: Board, plan: Plan, options: BandOptions = {}): Result<BandRuns> {
+  return bandRuns(board, plan, beliefOf(board, plan), { ...options, moreFigures: numbersTeller(board, plan) });
+}
+
+function numbersWithBands(numbers: RunNumbers, { sensitivities, belief, repeat }: BandRuns): RunNumbers {
+  const bands: Partial<Record<(typeof BANDED)[Banded], number>> = {};
+  for (const figure of FIGURES) {
+    const moves = numbers[figure] === undefined ? undefined : sensitivities.get(nameOf(numbers, figure));
+    if (moves) bands[BANDED[figure]] = bandOf(moves, belief, repeat);
+  }
+  return { ...numbers, ...bands };
+}
+
+/** What an evaluation means for the work, its bands told. */
+export function assessWithBands(board: Board, plan: Plan, evaluation: Evaluation, runs: BandRuns): Assessment {
+  const assessment = assess(board, plan, withBands(evaluation, runs));
+  return { ...assessment, runNumbers: assessment.runNumbers.map((numbers) => numbersWithBands(numbers, runs)) };
+}
+
+/** Evaluates the bands of an evaluated ticket at once; the command line's way. */
+export function assessFully(
+  board: Board,
+  plan: Plan,
+  evaluation: Evaluation,
+  options: BandOptions = {},
+): Result<Assessment> {
+  const runs = bandRunsOf(board, plan, options);
+  return runs.ok ? succeed(assessWithBands(board, plan, evaluation, runs.value)) : runs;
+}

@@ -1,0 +1,19 @@
+import type { TermId } from '../uncertainty.ts';
+
+/** Words about bands and what they come from. */
+export const bandWords = {
+  /** '± 12 °C'. */
+  plusMinus: (value: string) => `±${value.startsWith('less') ? ' ' : ''}${value}`,
+};
+
+/** What the model is not sure of, as it is named to a technician. */
+export const TERM_NAMES: Record<TermId | 'repeat', string> = {
+  nozzle: 'how strongly the gas heats',
+  dilution: 'how fast the gas cools beside the nozzle',
+  outlet: 'the outlet temperature',
+  preheater: 'how strongly the preheater heats',
+  inPlane: 'the copper in the board',
+  joints: 'how well the parts are joined to the board',
+  idle: 'the heat lost to the room',
+  repeat: 'the hand, from run to run',
+};
