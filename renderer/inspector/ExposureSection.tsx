@@ -1,5 +1,6 @@
 import type { PartExposure } from '../../shared-types/evaluation.ts';
 import { ACTION_NAMES, actionLimit, actionReason } from '../../shared-types/words/planning.ts';
+import { bandWords } from '../../shared-types/words/uncertainty.ts';
 import { inspectorWords as words } from '../../shared-types/words/window/inspector.ts';
 import { asSentence } from '../../shared-types/words/window/sentence.ts';
 import { type PartRow, partRows } from '../state/part-rows.ts';
@@ -108,6 +109,7 @@ function Facts({ exposure }: { exposure: PartExposure }) {
         {words.ifShielded} {shielded}
       </span>
       {run && <span>{words.worstIn(run.name)}</span>}
+      {exposure.bands && <span>{bandWords.leastSure(exposure.bands.mostly)}</span>}
     </div>
   );
 }

@@ -1,13 +1,7 @@
 import type { TermId } from '../uncertainty.ts';
 
-/** Words about bands and what they come from. */
-export const bandWords = {
-  /** '± 12 °C'. */
-  plusMinus: (value: string) => `±${value.startsWith('less') ? ' ' : ''}${value}`,
-};
-
 /** What the model is not sure of, as it is named to a technician. */
-export const TERM_NAMES: Record<TermId | 'repeat', string> = {
+const TERM_NAMES: Record<TermId | 'repeat', string> = {
   nozzle: 'how strongly the gas heats',
   dilution: 'how fast the gas cools beside the nozzle',
   outlet: 'the outlet temperature',
@@ -16,4 +10,11 @@ export const TERM_NAMES: Record<TermId | 'repeat', string> = {
   joints: 'how well the parts are joined to the board',
   idle: 'the heat lost to the room',
   repeat: 'the hand, from run to run',
+};
+
+/** Words about bands and what they come from. */
+export const bandWords = {
+  /** '± 12 °C'. */
+  plusMinus: (value: string) => `±${value.startsWith('less') ? ' ' : ''}${value}`,
+  leastSure: (term: TermId | 'repeat') => `Least sure: ${TERM_NAMES[term]}`,
 };
