@@ -1,6 +1,6 @@
 import type { Side } from './geometry.ts';
 import type { Source } from './library/library-types.ts';
-import type { PartBands, TargetBands, Uncertainty } from './uncertainty.ts';
+import type { PartBands, TargetBands, ThermocouplePlace, Uncertainty } from './uncertainty.ts';
 
 /** Peak over time: hottest and coldest place of the part, and its mean; C. */
 export type PeakC = { maxC: number; minC: number; meanC: number };
@@ -241,4 +241,6 @@ export type Assessment = {
   runNumbers: RunNumbers[];
   /** Ids of the cautions that apply; sentences in words/cautions.ts. */
   cautions: string[];
+  /** Where thermocouples would make the figures surest; absent: bands not computed yet. */
+  thermocouples?: ThermocouplePlace[];
 };

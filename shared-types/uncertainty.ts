@@ -34,6 +34,23 @@ export type TargetBands = {
   moltenS: number | null;
 };
 
+/** A place where a thermocouple makes the figures surer; the first ones first. */
+export type ThermocouplePlace = {
+  side: 'top' | 'bottom';
+  /** mm. */
+  x: number;
+  y: number;
+  /** The part it sits on; null: on the board, at a corner of the site's target. */
+  refdes: string | null;
+  siteId: string | null;
+  /** Heat run in which it gets hottest, its expected peak there (C) and that figure's band before it is read (K). */
+  runId: string;
+  expectedC: number;
+  bandK: number;
+  /** Band of the targets' coldest joint that is left once this one and those before it are read, K. */
+  targetBandK: number;
+};
+
 /** What the bands of an evaluation rest on. */
 export type Uncertainty = {
   /** Each term's standard deviation in its own coordinate, and whether a calibration gave it. */

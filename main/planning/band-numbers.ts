@@ -3,6 +3,7 @@ import type { Assessment, Evaluation, RunNumbers } from '../../shared-types/eval
 import type { Plan } from '../../shared-types/plan.ts';
 import type { Result } from '../../shared-types/problem.ts';
 import { succeed } from '../../shared-types/problem.ts';
+import type { ThermocouplePlace } from '../../shared-types/uncertainty.ts';
 import { type BandOptions, type BandRuns, bandRuns } from '../heat/uncertainty/band-runs.ts';
 import { beliefOf } from '../heat/uncertainty/priors.ts';
 import { bandOf } from '../heat/uncertainty/sensitivities.ts';
@@ -11,6 +12,7 @@ import { actionsFor } from './actions.ts';
 import { assess } from './assess.ts';
 import { planningContext } from './context.ts';
 import { runNumbersFor } from './run-numbers.ts';
+import { candidatesOf, thermocouplePlaces, withCandidates } from './thermocouples.ts';
 
 /** Numbers to act on that get a band, with the field that holds it. */
 const BANDED = {
@@ -43,9 +45,17 @@ function numbersTeller(board: Board, plan: Plan) {
 }
 
 /** The runs that bands are made of, for everything that an assessment tells. Problems: as `bandRuns`. */
-export function bandRunsOf(board: Board, plan: Plan, options: BandOptions = {}): Result<BandRuns> {
-  return bandRuns(board, plan, beliefOf(board, plan), { ...options, moreFigures: numbersTeller(board, plan) });
+export function bandRunsOf(board: Board, plan: Plan, options: BandOptions = {}): Result<PlannedBands> {
+  const candidates = candidatesOf(board, plan);
+  const watched = withCandidates(plan, candidates);
+  const made = bandRuns(board, watched, beliefOf(board, plan), { ...options, moreFigures: numbersTeller(board, plan) });
+  if (!made.ok) return made;
+  const places = thermocouplePlaces(withBands(made.value.base, made.value), made.value, candidates);
+  return succeed({ ...made.value, places });
 }
+
+/** Band runs of a plan, and where thermocouples would make its figures surest. */
+export type PlannedBands = BandRuns & { places: ThermocouplePlace[] };
 
 function numbersWithBands(numbers: RunNumbers, { sensitivities, belief, repeat }: BandRuns): RunNumbers {
   const bands: Partial<Record<(typeof BANDED)[Banded], number>> = {};
@@ -57,9 +67,10 @@ function numbersWithBands(numbers: RunNumbers, { sensitivities, belief, repeat }
 }
 
 /** What an evaluation means for the work, its bands told. */
-export function assessWithBands(board: Board, plan: Plan, evaluation: Evaluation, runs: BandRuns): Assessment {
+export function assessWithBands(board: Board, plan: Plan, evaluation: Evaluation, runs: PlannedBands): Assessment {
   const assessment = assess(board, plan, withBands(evaluation, runs));
-  return { ...assessment, runNumbers: assessment.runNumbers.map((numbers) => numbersWithBands(numbers, runs)) };
+  const runNumbers = assessment.runNumbers.map((numbers) => numbersWithBands(numbers, runs));
+  return { ...assessment, runNumbers, thermocouples: runs.places };
 }
 
 /** Evaluates the bands of an evaluated ticket at once; the command line's way. */

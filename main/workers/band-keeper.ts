@@ -1,16 +1,16 @@
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Problem } from '../../shared-types/problem.ts';
-import type { BandRuns } from '../heat/uncertainty/band-runs.ts';
+import type { PlannedBands } from '../planning/band-numbers.ts';
 import type { EvaluationWorker, JobEnd, WorkerListener } from './evaluation-worker-handle.ts';
 import type { WantedEvaluation } from './evaluator.ts';
 
 /** How the newest band runs end: with their numbers, with a problem, or not at all because they were overtaken. */
-export type BandEnd = { kind: 'done'; runs: BandRuns } | { kind: 'failed'; problem: Problem } | { kind: 'dropped' };
+export type BandEnd = { kind: 'done'; runs: PlannedBands } | { kind: 'failed'; problem: Problem } | { kind: 'dropped' };
 
 /** The band runs of the newest document, on a worker of their own: at most one set at a time, none for a stale one. */
 export type BandKeeper = {
   /** The runs of this document, if they are known: those of a document that differs in names alone count. */
-  known(document: TicketDocument): BandRuns | null;
+  known(document: TicketDocument): PlannedBands | null;
   isRunning(wanted: WantedEvaluation): boolean;
   start(wanted: WantedEvaluation): void;
   /** Ends what runs; it is told as dropped. */
@@ -19,7 +19,7 @@ export type BandKeeper = {
 };
 
 type Running = { wanted: WantedEvaluation; job: number };
-type Known = { document: TicketDocument; runs: BandRuns };
+type Known = { document: TicketDocument; runs: PlannedBands };
 
 /** True when nothing that the heat depends on differs; documents share what was not edited. */
 function sameHeat(a: TicketDocument, b: TicketDocument): boolean {

@@ -1,6 +1,6 @@
 import type { Assessment } from '../../shared-types/evaluation.ts';
 import { fail, type Result, succeed } from '../../shared-types/problem.ts';
-import type { BandRuns } from '../heat/uncertainty/band-runs.ts';
+import type { PlannedBands } from '../planning/band-numbers.ts';
 import { assessWithBands } from '../planning/band-numbers.ts';
 import { type BandEnd, type BandKeeper, createBandKeeper } from './band-keeper.ts';
 import type { EvaluationWorker, WorkerListener } from './evaluation-worker-handle.ts';
@@ -16,7 +16,7 @@ import {
 const BANDS_AFTER_MS = 400;
 
 type Shown = { id: string; revision: number; phase: 'coarse' | 'fine'; assessment: Assessment };
-type Waiter = { resolve: (runs: BandRuns | null) => void };
+type Waiter = { resolve: (runs: PlannedBands | null) => void };
 type Later = (ms: number, act: () => void) => () => void;
 
 type State = {
@@ -96,7 +96,7 @@ const isNewest = ({ wanted }: State, one: { id: string; revision: number }): boo
 const isFineShown = ({ shown }: State, { id, revision }: WantedEvaluation): boolean =>
   shown?.id === id && shown.revision === revision && shown.phase === 'fine';
 
-const banded = ({ assessment }: Shown, { board, plan }: WantedEvaluation['document'], runs: BandRuns): Assessment =>
+const banded = ({ assessment }: Shown, { board, plan }: WantedEvaluation['document'], runs: PlannedBands): Assessment =>
   assessWithBands(board, plan, assessment.evaluation, runs);
 
 function turnTo(state: State, one: WantedEvaluation): void {
@@ -167,7 +167,7 @@ async function withItsBands(
   if (!answer.ok) return answer;
   const { document, assessment } = answer.value;
   const known = state.keeper.known(document);
-  const runs = known ?? (await new Promise<BandRuns | null>((resolve) => wait(state, one, resolve)));
+  const runs = known ?? (await new Promise<PlannedBands | null>((resolve) => wait(state, one, resolve)));
   if (!runs) return answer;
   return succeed({
     document,

@@ -2,7 +2,7 @@ import type { Board } from '../../shared-types/board.ts';
 import type { Assessment, CurveSet, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import type { Problem, Result } from '../../shared-types/problem.ts';
-import type { BandRuns } from '../heat/uncertainty/band-runs.ts';
+import type { PlannedBands } from '../planning/band-numbers.ts';
 
 export type Phase = 'coarse' | 'fine';
 
@@ -32,7 +32,7 @@ export type WorkerMessage =
   | { kind: 'progress'; job: number; share: number }
   | { kind: 'result'; job: number; assessment: Assessment }
   | { kind: 'answer'; serial: number; result: Result<PlaybackAnswer[PlaybackQuestion['about']]> }
-  | { kind: 'bands'; job: number; runs: BandRuns }
+  | { kind: 'bands'; job: number; runs: PlannedBands }
   | { kind: 'failed'; job: number; problem: Problem };
 
 /** What the worker is born with: shared memory that holds the highest job that was cancelled. */

@@ -18,3 +18,13 @@ export const bandWords = {
   plusMinus: (value: string) => `±${value.startsWith('less') ? ' ' : ''}${value}`,
   leastSure: (term: TermId | 'repeat') => `Least sure: ${TERM_NAMES[term]}`,
 };
+
+/** Words about where thermocouples go. */
+export const thermocoupleWords = {
+  title: 'Thermocouples that tell most',
+  place: (count: number) => (count === 1 ? 'Place 1 thermocouple' : `Place ${count} thermocouples`),
+  onPart: 'On its body:',
+  atCorner: 'At its coldest corner, on the board:',
+  reads: (celsius: string, band: string) => `${celsius} ${band} expected at its peak.`,
+  leaves: (band: string) => `Once read, the coldest joint is known within ${band}.`,
+};

@@ -1,6 +1,7 @@
 import { FindingSection } from './FindingSection.tsx';
 import { SiteSection } from './SiteSection.tsx';
 import { SuggestionSection } from './SuggestionSection.tsx';
+import { ThermocoupleSection } from './ThermocoupleSection.tsx';
 import { TicketFold } from './TicketFold.tsx';
 import { WatchSection } from './WatchSection.tsx';
 import { WorkSection } from './WorkSection.tsx';
@@ -15,6 +16,7 @@ export function PlanStage() {
       <SuggestionSection />
       <WorkSection />
       <WatchSection />
+      <ThermocoupleSection />
       <FindingSection />
       <TicketFold />
     </>

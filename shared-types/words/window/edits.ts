@@ -32,4 +32,5 @@ export const editLabels = {
   addSegment: 'add a segment',
   removeSegment: 'remove a segment',
   watchFields: 'edit a thermocouple',
+  thermocouples: 'place thermocouples',
 } as const;
