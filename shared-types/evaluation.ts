@@ -106,6 +106,8 @@ export type TargetResult = {
   secondsAnyAbove: number;
   /** When the coldest joint passes liquidus, s; null: never. */
   moltenAtS: number | null;
+  /** The board under the part when the gas first starts at its site, C: mean of coldest and hottest. Absent: no gas there. */
+  boardAtGasC?: number;
   /** Window of the coldest joint for this kind of run, C. */
   windowC: { from: number; to: number } | null;
   verdict: 'melts' | 'partly' | 'solid';

@@ -49,6 +49,14 @@ export const nozzleSchema = z.discriminatedUnion('kind', [
     headingDeg: held.headingDeg,
     ...standOff,
   }),
+  z.strictObject({
+    kind: z.literal('infrared'),
+    lengthMm: z.number().min(0.5).max(200).describe('Aperture of the emitter over the board, mm.'),
+    widthMm: z.number().min(0.5).max(200),
+    turnDeg: z.number(),
+    emissivity: z.number().min(0.05).max(1).describe('Emissivity of the emitter.'),
+    ...standOff,
+  }),
 ]);
 export type Nozzle = z.infer<typeof nozzleSchema>;
 
@@ -74,6 +82,21 @@ export const stationSchema = z.strictObject({
   roomC: celsius,
   entrainedC: celsius.describe('Temperature of the air that the jet draws in, C.'),
   fumeExtraction: z.enum(['off', 'low', 'high']),
+  flowLevels: z
+    .array(z.strictObject({ name: z.string().min(1).max(40), flowLMin: z.number().min(0).max(500) }))
+    .max(12)
+    .describe('What the dial of the gas says, and the flow at it; empty: flows are entered in L/min.'),
+  outletReadings: z
+    .array(z.strictObject({ settingC: celsius, outletC: celsius }))
+    .max(8)
+    .describe('Outlet measured by a bare thermocouple at some settings; empty: not measured.'),
+  boardReadings: z
+    .strictObject({
+      sourceC: celsius.describe('Setting of the preheater while it was read, C.'),
+      readings: z.array(z.strictObject({ atS: z.number().min(1).max(3600), boardC: celsius })).max(8),
+    })
+    .nullable()
+    .describe('Board over the preheater after switch-on; its film and lag were fitted to it; null: not read.'),
 });
 export type Station = z.infer<typeof stationSchema>;
 
@@ -119,6 +142,13 @@ export const siteSchema = z.strictObject({
     .nullable()
     .describe('How often a part was exchanged at this place before; null: not known.'),
   incoming: incomingSchema,
+  fence: z
+    .strictObject({
+      marginMm: z.number().min(0).max(100).describe('From the edge of the rework area to the fence, mm.'),
+      rimGapMm: z.number().min(0.01).max(20).describe('Gap under the fence, mm.'),
+    })
+    .nullable()
+    .describe('Foil stood round the site, between nozzle and neighbours; null: none.'),
 });
 export type Site = z.infer<typeof siteSchema>;
 

@@ -27,6 +27,9 @@ export const tagSchema = z.discriminatedUnion('kind', [
     kind: z.literal('shield'),
     ...onPart,
     shield: z.string().max(64).describe('Id of a shield in the library.'),
+    gapMm: z.number().min(0.1).max(20).optional().describe('Air gap in place of the library value, mm.'),
+    layers: z.int().min(1).max(20).optional().describe('Layers in place of the library value.'),
+    waterG: z.number().min(0.001).max(200).optional().describe('Water in the gel on this part, g; absent: 2 mm of it.'),
   }),
   z.strictObject({
     kind: z.literal('replace'),

@@ -2,6 +2,7 @@ import { type BodyEntries, buildEntries } from './body-entries.ts';
 import { buildGrid, cellAt, columnX, type HeatGrid, rowY } from './grid.ts';
 import { buildIdleTable, type IdleTable, idleFilmRows } from './idle-film.ts';
 import { allocateFactors, type LineFactors } from './numerics/line-factors.ts';
+import { layOverlays, type Overlays } from './overlay.ts';
 import type { HeatScene, ScenePreheater } from './scene.ts';
 
 /**
@@ -38,6 +39,7 @@ export type HeatState = {
   diagonal: Float64Array;
   rowFlow: Float64Array;
   body: EntryState;
+  overlays: Overlays;
 };
 
 /** Per entry: what changes while the run goes on. */
@@ -52,6 +54,8 @@ export type EntryState = {
   gasFilm: Float64Array;
   /** Radiation's part of the film: a shiny trial shield cuts it. */
   radiation: Float64Array;
+  /** What infrared from above puts in, W/m2: a shiny trial shield cuts it too. */
+  irradiated: Float64Array;
   /** Film through the shield, times the area it acts on. */
   outer: Float64Array;
   outerSource: Float64Array;
@@ -74,6 +78,7 @@ function entryState(count: number, startC: number): EntryState {
     source: zeros(),
     gasFilm: zeros(),
     radiation: zeros(),
+    irradiated: zeros(),
     outer: zeros(),
     outerSource: zeros(),
     inverse: zeros(),
@@ -148,5 +153,6 @@ export function createState(scene: HeatScene, cellM: number): HeatState {
     diagonal: zeros(),
     rowFlow: new Float64Array(grid.columns * 2),
     body: entryState(entries.count, scene.roomC),
+    overlays: layOverlays(entries, scene.bodies, scene.roomC),
   };
 }

@@ -1,11 +1,13 @@
 import type { HeatState } from './heat-state.ts';
-import { type Footprint, jetStrength } from './nozzle.ts';
+import { emitterFlux, type Footprint, jetStrength } from './nozzle.ts';
 import type { HeatScene, SceneSegment } from './scene.ts';
 
 /** What acts on the board during one sub-step. Rewritten in place each time. */
 export type Moment = {
   /** Nozzle film = strength x footprint shape, W/m2K; 0: gas off. */
   strength: number;
+  /** Infrared from the emitter, W/m2 before view factor and absorption; 0: none. */
+  flux: number;
   gasC: number;
   footprint: Footprint | null;
   preheaterFilm: number;
@@ -18,6 +20,7 @@ export type Moment = {
 export function initialMoment(scene: HeatScene): Moment {
   return {
     strength: 0,
+    flux: 0,
     gasC: scene.roomC,
     footprint: null,
     preheaterFilm: scene.preheater?.film ?? 0,
@@ -58,8 +61,13 @@ export function setMoment(
   }
   const gas = segment.gas;
   moment.strength = 0;
+  moment.flux = 0;
   if (!gas || !scene.nozzle) return;
   moment.gasC = gas.startC + share * (gas.endC - gas.startC);
+  if (scene.nozzle.infrared) {
+    moment.flux = emitterFlux(scene.nozzle.infrared.emissivity, moment.gasC, scene.roomC);
+    return;
+  }
   const flow = gas.flowStart + share * (gas.flowEnd - gas.flowStart);
   moment.strength = flow > 0 ? jetStrength(scene.nozzle, moment.gasC, flow).strength : 0;
 }

@@ -1,7 +1,9 @@
 import type { EvaluationNotice } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
+import { outletIsKnown } from '../../shared-types/rules/outlet.ts';
 import type { HeatNoticeCode } from '../../shared-types/words/heat.ts';
 import type { TicketRun } from './heat-run.ts';
+import type { HeatState } from './heat-state.ts';
 import { jetStrength, mouthDiameter } from './nozzle.ts';
 import type { HeatScene } from './scene.ts';
 
@@ -22,6 +24,7 @@ function jetNotices(scene: HeatScene, runName: string): EvaluationNotice[] {
   const { nozzle } = scene;
   const blowing = scene.segments.filter((segment) => segment.gas);
   if (!nozzle || blowing.length === 0) return [];
+  if (nozzle.infrared) return [notice('emitter-assumed', runName, { emissivity: nozzle.infrared.emissivity })];
   if (nozzle.hood) return [notice('hood-film-assumed', runName, { film: nozzle.hood.filmAt30 })];
   const numbers = blowing.flatMap(({ gas }) => [
     jetStrength(nozzle, gas!.startC, gas!.flowStart).reynolds,
@@ -39,17 +42,34 @@ function jetNotices(scene: HeatScene, runName: string): EvaluationNotice[] {
   return found;
 }
 
+/** When the water of each gel was gone: the first place of it to fall dry, or that it lasted. */
+function gelNotices({ entries, overlays }: HeatState, { bodies }: HeatScene, runName: string): EvaluationNotice[] {
+  const dried = new Map<string, number>();
+  for (let index = 0; index < overlays.count; index++) {
+    const order = entries.bodyStart.findIndex((start) => start > overlays.entry[index]!) - 1;
+    const body = bodies[entries.bodyOfScene[order]!]!;
+    if (!body.overlay?.waterKgM2) continue;
+    const at = overlays.driedAtS[index]!;
+    dried.set(body.id, Math.min(dried.get(body.id) ?? Number.POSITIVE_INFINITY, Number.isNaN(at) ? Infinity : at));
+  }
+  return [...dried].map(([refdes, seconds]) =>
+    Number.isFinite(seconds)
+      ? notice('gel-dries', `${runName}: ${refdes}`, { refdes, seconds, run: runName })
+      : notice('gel-lasts', `${runName}: ${refdes}`, { refdes, run: runName }),
+  );
+}
+
 /** What an evaluation wants said about the plan and its own limits; each notice once a run. */
 export function evaluationNotices(plan: Plan, runs: readonly TicketRun[]): EvaluationNotice[] {
   const found: EvaluationNotice[] = [];
   const { station } = plan;
-  if (station.gasReads === 'setting') found.push(notice('outlet-from-setting', null));
+  if (!outletIsKnown(station)) found.push(notice('outlet-from-setting', null));
   for (const { presence, scene, simulation, watchPoints, places } of runs) {
     const { name, kind } = presence.run;
     if (simulation.state.grid.grown)
       found.push(notice('grid-grown', name, { cellMm: simulation.state.grid.cellM * 1000 }));
     if (kind === 'site-preparation') found.push(notice('iron-not-modelled', name));
-    found.push(...jetNotices(scene, name));
+    found.push(...jetNotices(scene, name), ...gelNotices(simulation.state, scene, name));
     watchPoints.forEach((tag, index) => {
       if (!simulation.probes.valid[places.watch[index]!]) found.push(notice('watch-point-off-board', tag.name));
     });

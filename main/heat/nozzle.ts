@@ -1,6 +1,6 @@
-import { AIR_HEAT, airConductivity, airDensity, airViscosity, ZERO_CELSIUS_K } from './air.ts';
+import { AIR_HEAT, airConductivity, airDensity, airViscosity, STEFAN_BOLTZMANN, ZERO_CELSIUS_K } from './air.ts';
 import { columnX, type HeatGrid, rowY } from './grid.ts';
-import type { NozzleMouth, SceneNozzle } from './scene.ts';
+import type { NozzleMouth, SceneFence, SceneNozzle } from './scene.ts';
 
 /** Mean board temperature that the jet's air properties are taken against, °C (assumption of the model). */
 const JET_BOARD_C = 150;
@@ -37,6 +37,35 @@ export function jetStrength(nozzle: SceneNozzle, gasC: number, flow: number): Je
   const spread = 2 * Math.sqrt(reynolds) * Math.sqrt(1 + 0.005 * reynolds ** 0.55);
   return { reynolds, strength: factor * (conductivity / diameter) * prandtl ** 0.42 * spread };
 }
+
+/** What an emitter of a temperature (°C) sends beyond what the room sends, W/m2 (Stefan-Boltzmann, grey). */
+export function emitterFlux(emissivity: number, emitterC: number, roomC: number): number {
+  const fourth = (celsius: number) => (celsius + ZERO_CELSIUS_K) ** 4;
+  return Math.max(0, emissivity * STEFAN_BOLTZMANN * (fourth(emitterC) - fourth(roomC)));
+}
+
+/**
+ * View factor from a small area that faces a parallel rectangle to that rectangle. The element lies under one corner;
+ * sides a and b, distance h, all m (Howell's catalogue, B-3; from memory, checked by its limits in the tests).
+ */
+function cornerView(a: number, b: number, h: number): number {
+  const [x, y] = [a / h, b / h];
+  const [p, q] = [Math.sqrt(1 + x * x), Math.sqrt(1 + y * y)];
+  return ((x / p) * Math.atan(y / p) + (y / q) * Math.atan(x / q)) / (2 * Math.PI);
+}
+
+/** View factor to the aperture of a place at (along, across) from its middle: four corners added, with their signs. */
+export function apertureView(lengthM: number, widthM: number, h: number, along: number, across: number): number {
+  const ends = (half: number, at: number) => [half - at, half + at];
+  let view = 0;
+  for (const a of ends(lengthM / 2, along))
+    for (const b of ends(widthM / 2, across))
+      view += Math.sign(a) * Math.sign(b) * cornerView(Math.abs(a), Math.abs(b), h);
+  return view;
+}
+
+/** Nearest that an emitter stands, m: below, its view would jump from cell to cell. */
+const LEAST_EMITTER_M = 0.002;
 
 /** Stand-off term c of Martin's law. */
 function standOffTerm(nozzle: SceneNozzle): number {
@@ -108,6 +137,12 @@ function addStand(sums: Footprint, nozzle: SceneNozzle, x: number, y: number, gr
     const dy = rowY(grid, cell) - y;
     let r = Math.sqrt(dx * dx + dy * dy);
     let outside = Math.max(0, r - diameter / 2);
+    if (nozzle.infrared) {
+      const [length, width] = mouth.shape === 'rect' ? [mouth.lengthM, mouth.widthM] : [diameter, diameter];
+      const height = Math.max(LEAST_EMITTER_M, nozzle.standOffM);
+      sums.shape[cell]! += apertureView(length, width, height, dx * cos + dy * sin, -dx * sin + dy * cos);
+      continue;
+    }
     if (mouth.shape === 'rect') {
       const along = Math.max(0, Math.abs(dx * cos + dy * sin) - mouth.lengthM / 2);
       const across = Math.max(0, Math.abs(-dx * sin + dy * cos) - mouth.widthM / 2);
@@ -123,10 +158,15 @@ function addStand(sums: Footprint, nozzle: SceneNozzle, x: number, y: number, gr
  * Footprint over the cells of a grid: computed once per nozzle position, never per step.
  * A swept open nozzle averages h and h T over 32 points of its circle; a hood is not swept.
  */
-export function nozzleFootprint(nozzle: SceneNozzle, centre: readonly [number, number], grid: HeatGrid): Footprint {
+export function nozzleFootprint(
+  nozzle: SceneNozzle,
+  centre: readonly [number, number],
+  grid: HeatGrid,
+  fence: SceneFence | null = null,
+): Footprint {
   const sums = { shape: new Float64Array(grid.cellCount), dilution: new Float64Array(grid.cellCount) };
   const [tiltX, tiltY] = tiltOffset(nozzle);
-  const sweep = nozzle.hood ? 0 : nozzle.sweepRadiusM;
+  const sweep = nozzle.hood || nozzle.infrared ? 0 : nozzle.sweepRadiusM;
   const points = sweep > 0 ? SWEEP_POINTS : 1;
   for (let point = 0; point < points; point++) {
     const angle = (2 * Math.PI * point) / points;
@@ -143,5 +183,28 @@ export function nozzleFootprint(nozzle: SceneNozzle, centre: readonly [number, n
     sums.dilution[cell] = h > 0 ? sums.dilution[cell]! / h : 0;
     sums.shape[cell] = h / points;
   }
+  if (fence && !nozzle.hood && !nozzle.infrared) fenceOff(sums, fence, grid);
   return sums;
+}
+
+/**
+ * Beyond a fence the jet's film and dilution fade with the distance from it, as past a hood's rim: what leaks, spread
+ * from five gap heights on (assumption of the model; published: fences at the source took up to 8 % off neighbours' peaks).
+ */
+function fenceOff(footprint: Footprint, fence: SceneFence, grid: HeatGrid): void {
+  const angle = (fence.turnDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const b = 5 * fence.rimGapM;
+  for (let cell = 0; cell < grid.cellCount; cell++) {
+    if (!grid.exists[cell]) continue;
+    const dx = columnX(grid, cell % grid.columns) - fence.xM;
+    const dy = rowY(grid, cell) - fence.yM;
+    const along = Math.max(0, Math.abs(dx * cos + dy * sin) - fence.lengthM / 2);
+    const across = Math.max(0, Math.abs(-dx * sin + dy * cos) - fence.widthM / 2);
+    const outside = Math.hypot(along, across);
+    if (outside <= BORDER_M) continue;
+    const fade = b / (b + outside);
+    footprint.shape[cell]! *= fence.leak * fade ** 0.8;
+    footprint.dilution[cell]! *= Math.sqrt(fade);
+  }
 }

@@ -7,7 +7,8 @@ import type { SharedStarts } from './shared-starts.ts';
 type Stop = { steps: number; key: string };
 
 /** Without gas the nozzle's place acts on nothing. */
-const acting = (segment: SceneSegment) => (segment.gas ? segment : { ...segment, nozzleXM: 0, nozzleYM: 0 });
+const acting = (segment: SceneSegment) =>
+  segment.gas ? segment : { ...segment, nozzleXM: 0, nozzleYM: 0, fence: null };
 
 /** Segments before the first that blows. */
 function segmentsBeforeGas({ segments }: HeatScene): number {

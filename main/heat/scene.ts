@@ -54,10 +54,32 @@ export type SceneBody = {
   shieldResistance: number;
   /** Heat capacity per area of what is laid over the body, J/m2K. */
   shieldArealHeat: number;
+  /** A block or a wet gel outside all of that: one mass more; none unless said. */
+  overlay?: SceneOverlay | null;
   /** Metal bodies (cans, frames, stiffeners) have one temperature throughout. */
   metal: boolean;
   /** Default shield for the shadow answer 'if shielded'; null where none is asked for. */
   trialShield: { resistance: number; arealHeat: number; emissivity: number } | null;
+};
+
+export type SceneOverlay = {
+  /** Heat of the mass without water, J/m2K. */
+  arealHeat: number;
+  /** Conductance between mass and body, while it is wet and once it is dry (a block: the same), W/m2K. */
+  wetConductance: number;
+  dryConductance: number;
+  waterKgM2: number;
+};
+
+/** A screen stood on the board round the nozzle's work: what passes under its rim fades as past a hood's. */
+export type SceneFence = {
+  xM: number;
+  yM: number;
+  lengthM: number;
+  widthM: number;
+  turnDeg: number;
+  rimGapM: number;
+  leak: number;
 };
 
 export type NozzleMouth =
@@ -77,6 +99,8 @@ export type SceneNozzle = {
   filmFactor?: number;
   /** Exponent with which entrained air dilutes the jet; absent: 0.9. */
   dilutionExponent?: number;
+  /** An infrared emitter behind the mouth in place of a jet: 'gas' temperatures are then those of the emitter. */
+  infrared?: { emissivity: number } | null;
 };
 
 export type ScenePreheater = {
@@ -102,6 +126,8 @@ export type SceneSegment = {
   /** Nozzle centre (flows in L/min at 20 °C). */
   nozzleXM: number;
   nozzleYM: number;
+  /** Fence round the work of this segment; none unless said. */
+  fence?: SceneFence | null;
 };
 
 export type HeatScene = {

@@ -3,7 +3,7 @@ import { createState } from './heat-state.ts';
 import { initialMoment, setMoment } from './moment.ts';
 import { type Footprint, nozzleFootprint } from './nozzle.ts';
 import { createProbes, type Probes, type ProbeWish } from './probes.ts';
-import type { HeatScene } from './scene.ts';
+import type { HeatScene, SceneSegment } from './scene.ts';
 import { restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
 import { planSteps } from './step-plan.ts';
 import { createStepper } from './stepping.ts';
@@ -60,10 +60,10 @@ export function createSimulation(
   const cells = state.grid.cellCount;
   let faces: Float64Array | null = null;
 
-  function footprintAt(xM: number, yM: number): Footprint | null {
+  function footprintAt({ nozzleXM: xM, nozzleYM: yM, fence }: SceneSegment): Footprint | null {
     if (!scene.nozzle) return null;
-    const key = `${xM},${yM}`;
-    const known = footprints.get(key) ?? nozzleFootprint(scene.nozzle, [xM, yM], state.grid);
+    const key = `${xM},${yM}${fence ? JSON.stringify(fence) : ''}`;
+    const known = footprints.get(key) ?? nozzleFootprint(scene.nozzle, [xM, yM], state.grid, fence ?? null);
     // Put in anew: the order of the keys says which was used last.
     footprints.delete(key);
     footprints.set(key, known);
@@ -73,7 +73,7 @@ export function createSimulation(
   function takeStep(): void {
     const sub = steps[done]!;
     const segment = scene.segments[sub.segment]!;
-    if (sub.fresh) moment.footprint = segment.gas ? footprintAt(segment.nozzleXM, segment.nozzleYM) : null;
+    if (sub.fresh) moment.footprint = segment.gas ? footprintAt(segment) : null;
     setMoment(moment, scene, state, segment, sub.middleS, sub.dt);
     stepper.step(moment, sub);
     track(moment, sub, sub.endS);

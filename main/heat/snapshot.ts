@@ -18,7 +18,7 @@ export type RunNumbers = { state: HeatState; tracking: Tracking; probes: Probes;
 
 /** All arrays that a step writes and a later one (or the results) reads; series only as far as they are written. */
 function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (Float64Array | Float32Array)[] {
-  const { body } = state;
+  const { body, overlays } = state;
   const bodies = tracking.meanPeak.length;
   const stride = bodies > 0 ? tracking.series.length / tracking.times.length : 0;
   return [
@@ -32,6 +32,11 @@ function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (F
     body.shadow,
     body.shadowPeak,
     body.shadowPeakSkin,
+    overlays.temperature,
+    overlays.water,
+    overlays.driedAtS,
+    overlays.boiled,
+    overlays.clock,
     tracking.times.subarray(0, rows),
     tracking.series.subarray(0, rows * stride),
     tracking.sourceC.subarray(0, rows),

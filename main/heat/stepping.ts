@@ -5,7 +5,15 @@ import { addLateralFlow } from './numerics/lateral-flow.ts';
 import { factorLines } from './numerics/line-factors.ts';
 import { solveAlongColumns, solveAlongRows } from './numerics/line-solve.ts';
 import { giveBackMetal, type MetalArrays, prepareMetal, solveMetal, takeInMetal } from './numerics/metal-solve.ts';
-import { entryFilms, lowerFaceFilms, shieldEntryFilms, upperFaceFilms } from './surface-films.ts';
+import { coverEntries, moveOverlays, type OverlaidEntries } from './overlay.ts';
+import {
+  entryFilms,
+  irradiateEntries,
+  irradiateFaces,
+  lowerFaceFilms,
+  shieldEntryFilms,
+  upperFaceFilms,
+} from './surface-films.ts';
 
 /** One sub-step to take. */
 export type SubStep = {
@@ -56,8 +64,10 @@ function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
   const now = sub.fresh ? 1 : 1.5;
   const earlier = sub.fresh ? 0 : -0.5;
   upperFaceFilms(state, moment, now, earlier);
+  irradiateFaces(state, moment);
   lowerFaceFilms(state, moment, now, earlier);
   entryFilms(state, moment, now, earlier);
+  irradiateEntries(state, moment);
   shieldEntryFilms(state);
   const { grid, rate, temperature, linkRight, linkUp, rowFlow } = state;
   const { columns, rows, cellCount } = grid;
@@ -76,6 +86,7 @@ export function createStepper(state: HeatState, watch?: (sub: SubStep) => void):
   const { metalStart, metalEnd, count } = state.entries;
   const entries = entryArraysOf(state);
   const metal = metalOf(state);
+  const overlaid: OverlaidEntries = { share: state.entries.share, ...state.body };
   let factoredFor = -1;
 
   function factor(tau: number): void {
@@ -90,6 +101,7 @@ export function createStepper(state: HeatState, watch?: (sub: SubStep) => void):
     factor(tau);
     gatherRates(state, moment, sub);
     watch?.(sub);
+    coverEntries(state.overlays, overlaid, sub);
     takeIn(entries, 0, metalStart, sub.dt, tau, temperature, rate, diagonal);
     takeIn(entries, metalEnd, count, sub.dt, tau, temperature, rate, diagonal);
     if (metal) takeInMetal(metal, entries, sub.dt, tau, temperature, rate, diagonal);
@@ -102,6 +114,7 @@ export function createStepper(state: HeatState, watch?: (sub: SubStep) => void):
     giveBack(entries, 0, metalStart, tau, temperature, before);
     giveBack(entries, metalEnd, count, tau, temperature, before);
     if (metal) giveBackMetal(metal, entries);
+    moveOverlays(state.overlays, overlaid, sub);
   }
 
   return { step, entryArrays: entries };

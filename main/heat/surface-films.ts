@@ -17,6 +17,36 @@ export function upperFaceFilms(state: HeatState, moment: Moment, now: number, ea
   else idleFaceFilms(state, now, earlier);
 }
 
+/**
+ * Infrared from above on the bare upper faces: a flux added to their idle film, which already radiates to the room. Grey
+ * surfaces: eps sigma (F Ts^4 + (1 - F) Troom^4 - T^4) is the idle exchange plus eps F sigma (Ts^4 - Troom^4).
+ * Call after `upperFaceFilms`.
+ */
+export function irradiateFaces(state: HeatState, { flux, footprint }: Moment): void {
+  if (flux === 0 || !footprint) return;
+  const { rate, entries, boardEmissivity } = state;
+  const cells = state.grid.cellCount;
+  for (let cell = 0; cell < cells; cell++) {
+    rate[cell]! += entries.bare[cell]! * boardEmissivity * flux * footprint.shape[cell]!;
+  }
+}
+
+/** A trace of film that says the heat came from above: how the ways of a body's heat are told apart. */
+const TRACE = 1e-12;
+
+/** The same for the entries of the upper side, absorbed by the emissivity of what lies outside. Call after `entryFilms`. */
+export function irradiateEntries(state: HeatState, { flux, footprint }: Moment): void {
+  const { irradiated, source, gasFilm } = state.body;
+  const { upperEnd, cell, emissivity } = state.entries;
+  for (let entry = 0; entry < upperEnd; entry++) {
+    const absorbed = flux > 0 && footprint ? emissivity[entry]! * flux * footprint.shape[cell[entry]!]! : 0;
+    irradiated[entry] = absorbed;
+    if (absorbed === 0) continue;
+    source[entry]! += absorbed;
+    gasFilm[entry] = TRACE;
+  }
+}
+
 function idleFaceFilms(state: HeatState, now: number, earlier: number): void {
   const { temperature, before, diagonal, rate, idleUp, idle, roomC } = state;
   const { firstC, lastC } = idle;

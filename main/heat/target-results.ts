@@ -4,7 +4,7 @@ import { targetSkinLimit } from '../../shared-types/library/limits.ts';
 import type { HeatRun, Site } from '../../shared-types/plan.ts';
 import { probeSeries, type TicketRun } from './heat-run.ts';
 import type { BodyPeaks } from './part-peaks.ts';
-import { firstAbove, peakOf, secondsAbove } from './series.ts';
+import { firstAbove, peakOf, secondsAbove, valueAt } from './series.ts';
 
 /**
  * Window of the coldest joint above liquidus, K: removal and installation of a lead-free array part, 225-230 and
@@ -21,6 +21,21 @@ function windowOf(kind: HeatRun['kind'], liquidusC: number): { from: number; to:
 /** The alloy of a site's joints in a run: what comes off, or what goes on. */
 export function siteAlloy(site: Site, kind: HeatRun['kind']): string {
   return kind === 'installation' ? site.alloyOn : site.alloyOff;
+}
+
+/** What the board reads when the gas first starts at a site; a segment without a site is the first one's. */
+function boardAtGas(
+  { segments }: HeatRun,
+  siteId: string,
+  firstId: string,
+  read: (atS: number) => number,
+): { boardAtGasC?: number } {
+  let fromS = 0;
+  for (const segment of segments) {
+    if (segment.gas && (segment.siteId ?? firstId) === siteId) return { boardAtGasC: read(fromS) };
+    fromS += segment.seconds;
+  }
+  return {};
 }
 
 /**
@@ -51,6 +66,12 @@ export function targetResults(run: TicketRun, peaksOf: (refdes: string) => BodyP
       secondsAllAbove: secondsAbove(coldest, liquidusC, startC),
       secondsAnyAbove: secondsAbove(hottest, liquidusC, startC),
       moltenAtS: firstAbove(coldest, liquidusC, startC),
+      ...boardAtGas(
+        heatRun,
+        site.id,
+        sites[0]!.id,
+        (atS) => (valueAt(coldest, atS, startC) + valueAt(hottest, atS, startC)) / 2,
+      ),
       windowC: windowOf(heatRun.kind, liquidusC),
       verdict: coldestJointC >= liquidusC ? 'melts' : hottestJointC >= solidusC ? 'partly' : 'solid',
     };

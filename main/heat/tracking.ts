@@ -96,7 +96,7 @@ export function energyShares(tracking: Tracking, order: number) {
 function stepShadows(state: HeatState, sub: SubStep, trial: TrialShields): void {
   const { entries, body, temperature, before, roomC } = state;
   const { joint, filmArea, capacity, face, skinConductance, count } = entries;
-  const { radiation, film: bareFilm, source: bareSource, shadow, shadowPeak, shadowPeakSkin } = body;
+  const { radiation, film: bareFilm, source: bareSource, shadow, shadowPeak, shadowPeakSkin, irradiated } = body;
   const { resistance, heat, dimmed } = trial;
   const dt = sub.dt;
   const tau = sub.theta * dt;
@@ -105,7 +105,7 @@ function stepShadows(state: HeatState, sub: SubStep, trial: TrialShields): void 
     if (shield < 0) continue;
     const lost = radiation[entry]! * dimmed[entry]!;
     const film = bareFilm[entry]! - lost;
-    const source = bareSource[entry]! - lost * roomC;
+    const source = bareSource[entry]! - lost * roomC - irradiated[entry]! * dimmed[entry]!;
     const series = 1 + film * shield;
     const g = joint[entry]! * series;
     const area = filmArea[entry]!;

@@ -1,4 +1,4 @@
-import type { PartAction, PartExposure, RunNumbers, RunResult } from '../../shared-types/evaluation.ts';
+import type { PartAction, PartExposure, RunNumbers, RunResult, TargetResult } from '../../shared-types/evaluation.ts';
 import type { HeatRun } from '../../shared-types/plan.ts';
 import type { PlanningContext } from './context.ts';
 import { bodyJudgement, jointJudgement } from './judgement.ts';
@@ -96,13 +96,18 @@ function abortOf(
   return { abortAtC, abortOn: 'site', abortFor: over.refdes };
 }
 
-/** The readings carry the first site of a run only, so only its own start can be told. */
-function startOf(run: HeatRun, siteId: string, result: RunResult): Pick<RunNumbers, 'startGasAtC' | 'gasFromS'> {
-  const gas = gasAt(run, siteId);
+/**
+ * When the gas starts at a site, and what the board reads then: at the run's first site the reading there, at a later
+ * one the board under its target. Gas from the very start has nothing to wait for.
+ */
+function startOf(run: HeatRun, target: TargetResult, result: RunResult): Pick<RunNumbers, 'startGasAtC' | 'gasFromS'> {
+  const gas = gasAt(run, target.siteId);
   if (!gas) return {};
-  const first = gas.firstSegment === firstGasSegment(run) && siteId === run.siteIds[0] && gas.firstSegment > 0;
-  const before = first ? result.segments[gas.firstSegment - 1] : undefined;
-  return { gasFromS: gas.fromS, ...(before && { startGasAtC: before.siteC }) };
+  const { firstSegment, fromS } = gas;
+  if (firstSegment === 0) return { gasFromS: fromS };
+  const first = firstSegment === firstGasSegment(run) && target.siteId === run.siteIds[0];
+  const startGasAtC = first ? result.segments[firstSegment - 1]?.siteC : target.boardAtGasC;
+  return { gasFromS: fromS, ...(startGasAtC !== undefined && { startGasAtC }) };
 }
 
 /** Numbers to act on, one entry for each target of each run (heat model page, section 7). */
@@ -120,7 +125,7 @@ export function runNumbersFor(context: PlanningContext, actions: readonly PartAc
         runId: result.runId,
         siteId: target.siteId,
         refdes: target.refdes,
-        ...startOf(run, target.siteId, result),
+        ...startOf(run, target, result),
         ...(moltenAtS !== null && { moltenAtS }),
         ...(moltenAtS !== null && gas && { notMoltenByS: Math.max(gas.untilS, moltenAtS) }),
         ...abort,

@@ -62,7 +62,7 @@ function placeInPlan(frame: Frame, plan: Plan): void {
   }
   for (const tag of plan.tags) if (tag.kind === 'watchPoint') put(frame, tag);
   const { nozzle, preheater } = plan.station;
-  nozzle.headingDeg = headed(frame, nozzle.headingDeg);
+  if (nozzle.kind !== 'infrared') nozzle.headingDeg = headed(frame, nozzle.headingDeg);
   if (nozzle.kind !== 'round') nozzle.turnDeg = turned(frame, nozzle.turnDeg);
   if (preheater.centre) put(frame, preheater.centre);
   if (preheater.sensor) put(frame, preheater.sensor);

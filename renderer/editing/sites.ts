@@ -102,7 +102,7 @@ export function moveSiteArea(document: TicketDocument, siteId: string, area: Tur
 export function setSiteFields(
   document: TicketDocument,
   siteId: string,
-  fields: Partial<Pick<Site, 'name' | 'area' | 'alloyOff' | 'alloyOn' | 'exchangedBefore' | 'incoming'>>,
+  fields: Partial<Pick<Site, 'name' | 'area' | 'alloyOff' | 'alloyOn' | 'exchangedBefore' | 'incoming' | 'fence'>>,
 ): TicketDocument {
   return produce(document, (draft) => {
     const site = draft.plan.sites.find((one) => one.id === siteId);

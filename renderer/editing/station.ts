@@ -28,16 +28,21 @@ export function setNozzleKind(document: TicketDocument, kind: Nozzle['kind']): T
 }
 
 function nozzleOfKind(kind: Nozzle['kind'], from: Nozzle): Nozzle {
-  const common = { standOffMm: from.standOffMm, tiltDeg: from.tiltDeg, headingDeg: from.headingDeg };
+  const held = 'tiltDeg' in from ? from : { tiltDeg: 0, headingDeg: 0 };
+  const common = { standOffMm: from.standOffMm, tiltDeg: held.tiltDeg, headingDeg: held.headingDeg };
   const size =
     from.kind === 'round'
       ? { lengthMm: from.diameterMm, widthMm: from.diameterMm, turnDeg: 0 }
       : { lengthMm: from.lengthMm, widthMm: from.widthMm, turnDeg: from.turnDeg };
-  const sweepRadiusMm = from.kind === 'hood' ? 0 : from.sweepRadiusMm;
+  const sweepRadiusMm = 'sweepRadiusMm' in from ? from.sweepRadiusMm : 0;
   if (kind === 'round') return { kind, diameterMm: Math.min(size.lengthMm, size.widthMm), ...common, sweepRadiusMm };
   if (kind === 'rectangular') return { kind, ...size, ...common, sweepRadiusMm };
-  return { kind, ...size, ...common, filmAt30LMin: 100, rimGapMm: 1, leak: 0.2 };
+  if (kind === 'hood') return { kind, ...size, ...common, filmAt30LMin: 100, rimGapMm: 1, leak: 0.2 };
+  return { kind, ...size, standOffMm: from.standOffMm, emissivity: EMITTER_EMISSIVITY };
 }
+
+/** Of a dark ceramic or quartz emitter (common practice, no source). */
+const EMITTER_EMISSIVITY = 0.9;
 
 export function setPreheater(document: TicketDocument, fields: Partial<Preheater>): TicketDocument {
   return produce(document, (draft) => {

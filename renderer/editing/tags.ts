@@ -114,6 +114,18 @@ export function setTagFields<K extends TagKind>(
   });
 }
 
+/** Another shield on a part; what was said of the one before does not hold for it. */
+export function setShield(document: TicketDocument, tagId: string, shield: string): TicketDocument {
+  return produce(document, (draft) => {
+    const tag = draft.plan.tags.find((one) => one.id === tagId);
+    if (tag?.kind !== 'shield') return;
+    tag.shield = shield;
+    delete tag.gapMm;
+    delete tag.layers;
+    delete tag.waterG;
+  });
+}
+
 export function setTagNote(document: TicketDocument, tagId: string, note: string): TicketDocument {
   return produce(document, (draft) => {
     const tag = draft.plan.tags.find((one) => one.id === tagId);

@@ -7,6 +7,7 @@ import { setSiteFields } from '../editing/sites.ts';
 import { setTagFields } from '../editing/tags.ts';
 import { useApp, useDocument, useTypedEdit } from '../state/use-app.ts';
 import { useUnits } from '../state/use-units.ts';
+import { Check } from '../widgets/Check.tsx';
 import { Choice } from '../widgets/Choice.tsx';
 import { NumberEntry } from '../widgets/NumberEntry.tsx';
 import { TextEntry } from '../widgets/TextEntry.tsx';
@@ -38,6 +39,7 @@ export function SiteFields({ site }: { site: Site }) {
       <Choice label={words.alloyOff} value={site.alloyOff} items={alloys} onChange={(alloyOff) => set({ alloyOff })} />
       <Choice label={words.alloyOn} value={site.alloyOn} items={alloys} onChange={(alloyOn) => set({ alloyOn })} />
       <HandlingFields site={site} set={set} />
+      <FenceFields site={site} set={set} />
       <LengthEntry
         label={words.areaLength}
         value={site.area.lengthMm}
@@ -60,6 +62,38 @@ export function SiteFields({ site }: { site: Site }) {
         unit="°"
         onChange={(turnDeg) => turnDeg !== null && area({ turnDeg })}
       />
+    </>
+  );
+}
+
+/** Foil stood round the site; a hood or an emitter needs none. */
+function FenceFields({ site, set }: { site: Site; set: (fields: Partial<Site>) => void }) {
+  const { kind } = useDocument().plan.station.nozzle;
+  const { fence } = site;
+  if (kind === 'hood' || kind === 'infrared') return null;
+  return (
+    <>
+      <Check on={fence !== null} onChange={(on) => set({ fence: on ? { marginMm: 3, rimGapMm: 4 } : null })}>
+        {words.fence}
+      </Check>
+      {fence && (
+        <>
+          <LengthEntry
+            label={words.fenceMargin}
+            value={fence.marginMm}
+            least={0}
+            most={100}
+            onChange={(marginMm) => marginMm !== null && set({ fence: { ...fence, marginMm } })}
+          />
+          <LengthEntry
+            label={words.fenceGap}
+            value={fence.rimGapMm}
+            least={0.01}
+            most={20}
+            onChange={(rimGapMm) => rimGapMm && set({ fence: { ...fence, rimGapMm } })}
+          />
+        </>
+      )}
     </>
   );
 }

@@ -1,4 +1,3 @@
-import { SHIELDS, shieldById } from '../../shared-types/library/shields.ts';
 import type { Tag, TagOf } from '../../shared-types/tags.ts';
 import { editLabels } from '../../shared-types/words/window/edits.ts';
 import { planWords as words } from '../../shared-types/words/window/plan.ts';
@@ -7,12 +6,13 @@ import { useApp, useDocument, useTypedEdit } from '../state/use-app.ts';
 import { Check } from '../widgets/Check.tsx';
 import { Choice } from '../widgets/Choice.tsx';
 import { TextEntry } from '../widgets/TextEntry.tsx';
+import { ShieldFields } from './ShieldFields.tsx';
 import { SiteFields } from './SiteFields.tsx';
 
 /** The fields of a tag. */
 export function TagDetail({ tag }: { tag: Tag }) {
   if (tag.kind === 'remove') return <RemoveFields tag={tag} />;
-  if (tag.kind === 'shield') return <ShieldField tag={tag} />;
+  if (tag.kind === 'shield') return <ShieldFields tag={tag} />;
   if (tag.kind === 'relocate') return <RelocateField tag={tag} />;
   if (tag.kind === 'reprogram') return <ReprogramField tag={tag} />;
   return tag.kind === 'replace' ? <ReplaceFields tag={tag} /> : null;
@@ -43,26 +43,6 @@ function RemoveFields({ tag }: { tag: TagOf<'remove'> }) {
       >
         {words.goesBack}
       </Check>
-    </>
-  );
-}
-
-const shields = SHIELDS.map((shield) => ({ id: shield.id, label: shield.name }));
-
-function ShieldField({ tag }: { tag: TagOf<'shield'> }) {
-  const app = useApp();
-  return (
-    <>
-      <Choice
-        label={words.shield}
-        stacked
-        value={tag.shield}
-        items={shields}
-        onChange={(shield) =>
-          app.bench.apply(editLabels.tagFields, (document) => setTagFields(document, tag.id, 'shield', { shield }))
-        }
-      />
-      <p className="why-not">{shieldById(tag.shield)?.notGoodFor}</p>
     </>
   );
 }

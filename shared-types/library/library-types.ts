@@ -57,8 +57,34 @@ export type ShieldLayer =
     }
   | { kind: 'air-gap'; gapMm: number };
 
-/** A shield laid over a part: layers from the part outwards. */
-export type Shield = { id: string; name: string; layers: ShieldLayer[]; notGoodFor: string; source: Source };
+/** A mass outside the layers: a block on a pad, or a gel that is wet at first. */
+export type ShieldMass =
+  | { kind: 'block'; arealMassJm2K: number; padWm2K: number }
+  | {
+      kind: 'gel';
+      /** Depth of water where the plan does not say its mass, mm. */
+      waterMm: number;
+      /** Solids left when it is dry, as a share of the water's mass, and their specific heat, J/kgK. */
+      solidsShare: number;
+      solidsJkgK: number;
+      /** Conductivity wet and dry, W/mK. */
+      wetWmK: number;
+      dryWmK: number;
+    };
+
+/** What of a shield the plan may say otherwise. */
+export type ShieldParameter = 'gapMm' | 'layers' | 'waterG';
+
+/** A shield laid over a part: layers from the part outwards, then a mass if it has one. */
+export type Shield = {
+  id: string;
+  name: string;
+  layers: ShieldLayer[];
+  mass?: ShieldMass;
+  adjustable: readonly ShieldParameter[];
+  notGoodFor: string;
+  source: Source;
+};
 
 /** A package of known size. */
 export type LibraryPackage = {

@@ -17,12 +17,15 @@ export function startingStation(): Station {
     roomC: 23,
     entrainedC: 60,
     fumeExtraction: 'low',
+    flowLevels: [],
+    outletReadings: [],
+    boardReadings: null,
   };
 }
 
 /** The station with its open nozzle moved on a circle that reaches about three quarters of the way to the part's edge. */
 export function stationFor(station: Station, bodyMm: number): Station {
-  if (station.nozzle.kind === 'hood') return station;
+  if (!('sweepRadiusMm' in station.nozzle)) return station;
   const sweepRadiusMm = Math.round(2 * Math.min(14, Math.max(2, 0.38 * bodyMm))) / 2;
   return { ...station, nozzle: { ...station.nozzle, sweepRadiusMm } };
 }
@@ -89,6 +92,7 @@ export function siteOn(part: Part, siteId: string): Site {
     alloyOn: 'sac305',
     exchangedBefore: null,
     incoming: { moistureLevel: 'unknown', openH: null, thicknessMm: null },
+    fence: null,
   };
 }
 

@@ -11,6 +11,9 @@ export type HeatNoticeCode =
   | 'reynolds-high'
   | 'stand-off-out-of-range'
   | 'hood-film-assumed'
+  | 'emitter-assumed'
+  | 'gel-dries'
+  | 'gel-lasts'
   | 'watch-point-off-board';
 
 type Sentence = (figures: EvaluationNotice['figures'], place: string) => string;
@@ -29,6 +32,12 @@ const SENTENCES: Record<HeatNoticeCode, Sentence> = {
     `${place}: the nozzle stands ${rounded(numberOf(figures, 'ratio'), 1)} diameters off; its law covers ${rounded(numberOf(figures, 'from'))} to ${rounded(numberOf(figures, 'to'))}. The nearest end is taken.`,
   'hood-film-assumed': (figures, place) =>
     `${place}: the film inside the hood, ${rounded(numberOf(figures, 'film'))} W/m²K at 30 L/min, is an assumption until a run is logged.`,
+  'emitter-assumed': (figures, place) =>
+    `${place}: the emitter is taken as grey with an emissivity of ${rounded(numberOf(figures, 'emissivity'), 2)}, at the temperature of its setting, with no hot air: log a run before you trust the figures.`,
+  'gel-dries': (figures) =>
+    `${textOf(figures, 'run')}: the gel on ${textOf(figures, 'refdes')} falls dry after ${rounded(numberOf(figures, 'seconds'))} s; from then on it insulates little. More gel, or less heat.`,
+  'gel-lasts': (figures) =>
+    `${textOf(figures, 'run')}: the gel on ${textOf(figures, 'refdes')} keeps some water to the end.`,
   'watch-point-off-board': (_, place) => `Watch point ${place} is not on the board: move it.`,
 };
 

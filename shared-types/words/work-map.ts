@@ -296,10 +296,10 @@ function nozzleWords(nozzle: Nozzle): string {
       ? `round ${length(nozzle.diameterMm)}`
       : `${nozzle.kind} ${sizes(nozzle.lengthMm, nozzle.widthMm)}`;
   const sweep =
-    nozzle.kind !== 'hood' && nozzle.sweepRadiusMm > 0
+    'sweepRadiusMm' in nozzle && nozzle.sweepRadiusMm > 0
       ? `, kept moving on a radius of ${length(nozzle.sweepRadiusMm)}`
       : '';
-  const tilt = nozzle.tiltDeg > 0 ? `, leaning ${whole(nozzle.tiltDeg)}°` : '';
+  const tilt = 'tiltDeg' in nozzle && nozzle.tiltDeg > 0 ? `, leaning ${whole(nozzle.tiltDeg)}°` : '';
   return `${size}, ${length(nozzle.standOffMm)} off the board${sweep}${tilt}`;
 }
 

@@ -4,6 +4,7 @@ import { boardStrapsStep } from './board-3-straps.ts';
 import type { Format } from './migrate.ts';
 import { planHandlingStep } from './plan-2-handling.ts';
 import { planStrapsStep } from './plan-3-straps.ts';
+import { planStationStep } from './plan-4-stations.ts';
 
 /**
  * The formats with the steps that bring older files up. A version step raises the number in `format-version.ts`, adds one file here, and
@@ -17,5 +18,5 @@ export const BOARD: Format = {
 export const PLAN: Format = {
   name: PLAN_FORMAT,
   version: PLAN_VERSION,
-  migrations: [planHandlingStep, planStrapsStep],
+  migrations: [planHandlingStep, planStrapsStep, planStationStep],
 };

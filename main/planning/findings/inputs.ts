@@ -1,9 +1,10 @@
-import type { Finding } from '../../../shared-types/evaluation.ts';
+import type { EvaluationNotice, Finding } from '../../../shared-types/evaluation.ts';
 import { alloyById, meltingRange } from '../../../shared-types/library/alloys.ts';
 import { classById } from '../../../shared-types/library/classes.ts';
 import { assumption, found } from '../../../shared-types/library/sources.ts';
+import { outletIsKnown } from '../../../shared-types/rules/outlet.ts';
 import type { PlanningContext } from '../context.ts';
-import { finding, grouped, namesOf, onBoard, onRun, onSite, onStation } from './make.ts';
+import { finding, grouped, namesOf, onBoard, onPart, onRun, onSite, onStation } from './make.ts';
 
 const CAUTIOUS = assumption('What is not known is judged on the cautious side');
 const GUESSED = assumption('Guessed inputs widen the band');
@@ -83,7 +84,7 @@ function boardFindings(context: PlanningContext): Finding[] {
     const figures = { layers: board.laminate.layers.length };
     all.push(finding('laminate-guessed', 'warn', onBoard, figures, GUESSED));
   }
-  if (plan.station.gasReads === 'setting') all.push(finding('outlet-not-measured', 'note', onStation, {}, OUTLET));
+  if (!outletIsKnown(plan.station)) all.push(finding('outlet-not-measured', 'note', onStation, {}, OUTLET));
   if (evaluation.bands === 'not-computed') all.push(finding('bands-not-computed', 'note', onBoard, {}, null));
   return all;
 }
@@ -91,6 +92,10 @@ function boardFindings(context: PlanningContext): Finding[] {
 /** Notices of the evaluation that planning says in its own words above and in findings/plan.ts. */
 const SAID_HERE: ReadonlySet<string> = new Set(['outlet-from-setting', 'grid-grown', 'iron-not-modelled']);
 const JET_LAW = found('Martin 1977, average coefficient of a single round jet, and its range', 'H');
+
+const LATENT_HEAT = found('2257 kJ/kg to boil water off at 100 °C (steam tables); no drying below 100 °C counted', 'H');
+
+const partOf = ({ figures }: EvaluationNotice) => (typeof figures.refdes === 'string' ? onPart(figures.refdes) : null);
 
 /** The evaluation's other notices: a law outside its range, a watch point beside the board. */
 function noticeFindings({ evaluation, plan }: PlanningContext): Finding[] {
@@ -101,10 +106,10 @@ function noticeFindings({ evaluation, plan }: PlanningContext): Finding[] {
       const jet = notice.code.startsWith('reynolds') || notice.code.startsWith('stand-off');
       return {
         code: notice.code,
-        weight: notice.code === 'watch-point-off-board' ? 'warn' : 'note',
-        place: run ? onRun(run.id) : onStation,
+        weight: notice.code === 'watch-point-off-board' || notice.code === 'gel-dries' ? 'warn' : 'note',
+        place: partOf(notice) ?? (run ? onRun(run.id) : onStation),
         figures: { ...notice.figures, place: notice.place ?? plan.station.name },
-        source: jet ? JET_LAW : null,
+        source: jet ? JET_LAW : notice.code.startsWith('gel') ? LATENT_HEAT : null,
       };
     });
 }

@@ -13,7 +13,10 @@ import { TextEntry } from '../../widgets/TextEntry.tsx';
 import { LengthEntry, TemperatureEntry } from '../../widgets/UnitEntry.tsx';
 import { PreheaterFields } from './PreheaterFields.tsx';
 
-const nozzleKinds = (['round', 'rectangular', 'hood'] as const).map((id) => ({ id, label: words.nozzleKinds[id] }));
+const nozzleKinds = (['round', 'rectangular', 'hood', 'infrared'] as const).map((id) => ({
+  id,
+  label: words.nozzleKinds[id],
+}));
 const readings = (['setting', 'outlet'] as const).map((id) => ({ id, label: words.gasReadings[id] }));
 const extractions = (['off', 'low', 'high'] as const).map((id) => ({ id, label: words.extractions[id] }));
 
@@ -93,9 +96,10 @@ function NozzleFields({ nozzle }: { nozzle: Nozzle }) {
         </>
       )}
       <LengthEntry label={words.standOff} value={nozzle.standOffMm} least={0} most={200} onChange={set('standOffMm')} />
-      {nozzle.kind === 'hood' ? (
+      {nozzle.kind === 'hood' && (
         <LengthEntry label={words.rimGap} value={nozzle.rimGapMm} least={0.01} most={50} onChange={set('rimGapMm')} />
-      ) : (
+      )}
+      {'sweepRadiusMm' in nozzle && (
         <LengthEntry
           label={words.sweep}
           value={nozzle.sweepRadiusMm}
@@ -104,6 +108,18 @@ function NozzleFields({ nozzle }: { nozzle: Nozzle }) {
           onChange={set('sweepRadiusMm')}
         />
       )}
+      {'tiltDeg' in nozzle && <TiltFields nozzle={nozzle} set={set} />}
+    </>
+  );
+}
+
+type Tilted = Extract<Nozzle, { tiltDeg: number }>;
+type SetFigure = (name: string) => (value: number | null) => void;
+
+/** How the nozzle leans; where to, once it leans. */
+function TiltFields({ nozzle, set }: { nozzle: Tilted; set: SetFigure }) {
+  return (
+    <>
       <NumberEntry label={words.tilt} value={nozzle.tiltDeg} unit="°" least={0} most={80} onChange={set('tiltDeg')} />
       {nozzle.tiltDeg > 0 && (
         <NumberEntry

@@ -14,6 +14,9 @@ const STATION: Station = {
   roomC: 23,
   entrainedC: 60,
   fumeExtraction: 'low',
+  flowLevels: [],
+  outletReadings: [],
+  boardReadings: null,
 };
 
 /** Source of the preheater, C: brings the site to about 140 C in under five minutes. */

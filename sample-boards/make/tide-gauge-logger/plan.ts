@@ -13,6 +13,9 @@ const STATION: Station = {
   roomC: 18,
   entrainedC: 60,
   fumeExtraction: 'high',
+  flowLevels: [],
+  outletReadings: [],
+  boardReadings: null,
 };
 
 const exchange = (gasC: number, seconds: number): Segment[] =>

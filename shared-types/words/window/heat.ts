@@ -62,7 +62,7 @@ export const heatWords = {
   station: 'Station',
   stationName: 'Name',
   nozzle: 'Nozzle',
-  nozzleKinds: { round: 'Round', rectangular: 'Rectangular', hood: 'Hood' },
+  nozzleKinds: { round: 'Round', rectangular: 'Rectangular', hood: 'Hood', infrared: 'Infrared' },
   diameter: 'Inside diameter',
   nozzleLength: 'Length',
   nozzleWidth: 'Width',

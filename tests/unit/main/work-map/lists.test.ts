@@ -109,6 +109,7 @@ describe('crops', () => {
     alloyOn: 'sac305',
     exchangedBefore: 0,
     incoming: { moistureLevel: '1' as const, openH: null, thicknessMm: null },
+    fence: null,
   });
   const space = { width: 520, height: 340 };
 
