@@ -14,6 +14,9 @@ const STATION: Station = {
   roomC: 21,
   entrainedC: 60,
   fumeExtraction: 'low',
+  flowLevels: [],
+  outletReadings: [],
+  boardReadings: null,
 };
 
 const exchange = (gasC: number, seconds: number, holdS: number): Segment[] =>

@@ -24,6 +24,9 @@ const STATION: Station = {
   roomC: 22,
   entrainedC: 60,
   fumeExtraction: 'low',
+  flowLevels: [],
+  outletReadings: [],
+  boardReadings: null,
 };
 
 /** Two millimetres and fourteen layers take long: the preheat first, hot, then held back while the gas works. */

@@ -12,6 +12,9 @@ const STATION: Station = {
   roomC: 21,
   entrainedC: 60,
   fumeExtraction: 'low',
+  flowLevels: [],
+  outletReadings: [],
+  boardReadings: null,
 };
 
 const exchange = (gasC: number, seconds: number): Segment[] =>
