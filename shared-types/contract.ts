@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { boardSchema } from './board.ts';
 import type { Assessment } from './evaluation.ts';
-import { planSchema } from './plan.ts';
+import { planSchema, stationSchema } from './plan.ts';
 import { type Problem, problemSchema, type Result } from './problem.ts';
 import { settingsSchema } from './settings.ts';
+import { preheaterFitSchema } from './station-fit.ts';
 
 /**
  * The contract between the window and main. Every shell carries the same requests and the same events.
@@ -157,6 +158,11 @@ export const requests = {
       preheater: floats,
       site: floats.nullable(),
     }),
+  },
+  /** Film and lag of the ticket's preheater that fit these readings of its board; nothing is changed by asking. */
+  'preheater.fit': {
+    input: z.strictObject({ id: ticketId, boardReadings: stationSchema.shape.boardReadings.unwrap() }),
+    output: preheaterFitSchema,
   },
   'workMap.render': {
     input: z.strictObject({ id: ticketId }),

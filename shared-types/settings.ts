@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { stationSchema } from './plan.ts';
 
 /** What a user sets once, for all tickets. */
 export const settingsSchema = z.strictObject({
@@ -9,6 +10,7 @@ export const settingsSchema = z.strictObject({
   panelWidthPx: z.number().min(240).max(900).nullable(),
   trayOpen: z.boolean(),
   technician: z.string().max(200),
+  stations: z.array(stationSchema).max(50).describe('Stations kept by name, for any ticket.'),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 
@@ -20,4 +22,5 @@ export const defaultSettings: Settings = {
   panelWidthPx: null,
   trayOpen: false,
   technician: '',
+  stations: [],
 };

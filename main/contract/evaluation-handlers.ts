@@ -1,5 +1,6 @@
 import { succeed } from '../../shared-types/problem.ts';
 import { fileStem } from '../files/ticket-names.ts';
+import { fitPreheater } from '../heat/preheater-fit.ts';
 import type { Phase } from '../workers/worker-messages.ts';
 import { type Bench, planProblem, wantedOf } from './bench.ts';
 import type { Handlers } from './dispatch.ts';
@@ -7,7 +8,12 @@ import type { Services } from './program.ts';
 
 type EvaluationHandlers = Pick<
   Handlers,
-  'evaluation.run' | 'evaluation.cancel' | 'evaluation.moment' | 'evaluation.curves' | 'workMap.render'
+  | 'evaluation.run'
+  | 'evaluation.cancel'
+  | 'evaluation.moment'
+  | 'evaluation.curves'
+  | 'preheater.fit'
+  | 'workMap.render'
 >;
 
 const PHASES: Record<'coarse' | 'fine' | 'both', Phase[]> = {
@@ -32,6 +38,12 @@ export const evaluationHandlers = (services: Services, bench: Bench): Evaluation
   },
   'evaluation.moment': ({ id, ...rest }) => bench.evaluator.ask(id, { about: 'moment', ...rest }),
   'evaluation.curves': ({ id, ...rest }) => bench.evaluator.ask(id, { about: 'curves', ...rest }),
+  'preheater.fit'({ id, boardReadings }) {
+    const session = bench.session(id);
+    if (!session.ok) return session;
+    const { board, plan } = session.value.document;
+    return fitPreheater(board, plan, boardReadings);
+  },
   /** Saved before it is printed, so that the sheet never shows what the ticket does not hold. */
   async 'workMap.render'({ id }) {
     const session = bench.session(id);

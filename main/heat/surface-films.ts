@@ -38,10 +38,13 @@ const TRACE = 1e-12;
 export function irradiateEntries(state: HeatState, { flux, footprint }: Moment): void {
   const { irradiated, source, gasFilm } = state.body;
   const { upperEnd, cell, emissivity } = state.entries;
+  if (flux === 0 || !footprint) {
+    irradiated.fill(0);
+    return;
+  }
   for (let entry = 0; entry < upperEnd; entry++) {
-    const absorbed = flux > 0 && footprint ? emissivity[entry]! * flux * footprint.shape[cell[entry]!]! : 0;
+    const absorbed = emissivity[entry]! * flux * footprint.shape[cell[entry]!]!;
     irradiated[entry] = absorbed;
-    if (absorbed === 0) continue;
     source[entry]! += absorbed;
     gasFilm[entry] = TRACE;
   }

@@ -45,3 +45,35 @@ export function setLayerCount(document: TicketDocument, count: number): TicketDo
     }
   });
 }
+
+export const POURS = ['few', 'some', 'everywhere'] as const;
+export type Pours = (typeof POURS)[number];
+
+/** Kinds of a stack by what a technician sees of its pours: which inner layers count as planes (assumption of ours). */
+function kindsFor(pours: Pours, count: number): CopperLayer['kind'][] {
+  return Array.from({ length: count }, (_, index) => {
+    const outer = index === 0 || index === count - 1;
+    if (pours === 'everywhere') return outer && count < 3 ? 'plane' : outer ? 'signal' : 'plane';
+    if (outer || pours === 'few') return 'signal';
+    return index % 2 === 1 ? 'plane' : 'signal';
+  });
+}
+
+/** Lays the kinds of all layers by the pours, with the usual cover. */
+export function setPours(document: TicketDocument, pours: Pours): TicketDocument {
+  return produce(document, (draft) => {
+    const { layers } = draft.board.laminate;
+    const kinds = kindsFor(pours, layers.length);
+    layers.forEach((layer, index) => {
+      layer.kind = kinds[index];
+      delete layer.coverPercent;
+    });
+  });
+}
+
+/** The pours that a stack looks like; null: its layers were told one by one. */
+export function poursOf({ layers }: Laminate): Pours | null {
+  if (layers.length === 0 || layers.some((layer) => layer.coverPercent !== undefined)) return null;
+  const same = (pours: Pours) => kindsFor(pours, layers.length).every((kind, index) => kind === layers[index].kind);
+  return POURS.find(same) ?? null;
+}

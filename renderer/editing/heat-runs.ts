@@ -1,6 +1,6 @@
 import { produce } from 'immer';
 import type { HeatRun, TicketDocument } from '../../shared-types/plan.ts';
-import { startingSegments } from '../../shared-types/rules/new-plan.ts';
+import { segmentsForSites, siteStretches } from '../../shared-types/rules/new-plan.ts';
 import { nextId } from './ids.ts';
 
 export const runById = (document: TicketDocument, runId: string): HeatRun | undefined =>
@@ -16,7 +16,7 @@ export function addRun(
   const siteIds = document.plan.sites.filter((site) => site.side === side).map((site) => site.id);
   return produce(document, (draft) => {
     const { heatRuns } = draft.plan;
-    const segments = startingSegments(kind, siteIds[0] ?? null);
+    const segments = segmentsForSites(kind, siteIds, document.plan.sites);
     heatRuns.push({ id: nextId('run', heatRuns), name, kind, side, siteIds, segments });
   });
 }
@@ -60,14 +60,27 @@ export function setRunFields(
   });
 }
 
-/** Takes a site into a heat run or out of it; its stretches go with it. */
+/** As many as the format takes. */
+const MOST_SEGMENTS = 100;
+
+/**
+ * Takes a site into a heat run or out of it; its stretches go with it. One that comes in gets blowing stretches of the
+ * starting profile behind the last that blow, so that it is heated at all.
+ */
 export function setRunSite(document: TicketDocument, runId: string, siteId: string, on: boolean): TicketDocument {
-  if (!document.plan.sites.some((site) => site.id === siteId)) return document;
+  const site = document.plan.sites.find((one) => one.id === siteId);
+  if (!site) return document;
   return produce(document, (draft) => {
     const run = draft.plan.heatRuns.find((one) => one.id === runId);
     if (!run || run.siteIds.includes(siteId) === on) return;
     run.siteIds = on ? [...run.siteIds, siteId] : run.siteIds.filter((id) => id !== siteId);
-    if (on) return;
+    if (on) {
+      const full = run.segments.length + 2 > MOST_SEGMENTS;
+      if (full || run.kind === 'site-preparation' || run.segments.some((segment) => segment.siteId === siteId)) return;
+      const blowing = run.segments.findLastIndex((segment) => segment.gas !== null);
+      run.segments.splice(blowing >= 0 ? blowing + 1 : run.segments.length - 1, 0, ...siteStretches(run.kind, site));
+      return;
+    }
     const kept = run.segments.filter((segment) => segment.siteId !== siteId);
     if (kept.length > 0) run.segments = kept;
   });

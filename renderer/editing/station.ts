@@ -49,3 +49,41 @@ export function setPreheater(document: TicketDocument, fields: Partial<Preheater
     Object.assign(draft.plan.station.preheater, fields);
   });
 }
+
+/** Another station in place of the present one; flows of the profiles stay as they are. */
+export function takeStation(document: TicketDocument, station: Station): TicketDocument {
+  return produce(document, (draft) => {
+    draft.plan.station = structuredClone(station);
+  });
+}
+
+type FlowLevel = Station['flowLevels'][number];
+
+/** The dial's levels; segments that blew at a level whose flow changed follow it. */
+export function setFlowLevel(document: TicketDocument, index: number, fields: Partial<FlowLevel>): TicketDocument {
+  const before = document.plan.station.flowLevels[index];
+  if (!before) return document;
+  return produce(document, (draft) => {
+    Object.assign(draft.plan.station.flowLevels[index], fields);
+    const { flowLMin } = fields;
+    if (flowLMin === undefined) return;
+    for (const { segments } of draft.plan.heatRuns)
+      for (const segment of segments)
+        if (segment.gas && segment.flowLMin === before.flowLMin) segment.flowLMin = flowLMin;
+  });
+}
+
+/** Film and lag as fitted; null: back to those of its kind. */
+export function setPreheaterFit(
+  document: TicketDocument,
+  fit: { filmWm2K: number; lagS: number } | null,
+): TicketDocument {
+  return produce(document, (draft) => {
+    const { preheater } = draft.plan.station;
+    delete preheater.filmWm2K;
+    delete preheater.lagS;
+    if (fit) Object.assign(preheater, { filmWm2K: round(fit.filmWm2K), lagS: round(fit.lagS) });
+  });
+}
+
+const round = (value: number): number => Math.round(value * 10) / 10;

@@ -120,24 +120,21 @@ export function runsFor(
   ];
 }
 
+/** The blowing stretches of a starting profile for one site, named by its target. */
+export function siteStretches(kind: HeatRun['kind'], site: Site): Segment[] {
+  return startingSegments(kind, site.id, smallerSide(site.area))
+    .filter((segment) => segment.gas)
+    .map((segment) => ({ ...segment, name: `${segment.name} ${site.target}` }));
+}
+
 /** One preheat serves several targets: the gas and hold stretches come once per site. */
-function segmentsForSites(kind: HeatRun['kind'], siteIds: readonly string[], sites: readonly Site[]): Segment[] {
-  const known = new Map(sites.map((site) => [site.id, site]));
-  const each = siteIds.map((siteId) => {
-    const site = known.get(siteId);
-    return startingSegments(kind, siteId, site && smallerSide(site.area));
-  });
-  if (each.length < 2) return each[0] ?? startingSegments(kind, null);
-  const heated = each.flatMap((segments, index) =>
-    segments
-      .filter((segment) => segment.gas)
-      .map((segment) => ({
-        ...segment,
-        name: `${segment.name} ${known.get(siteIds[index])?.target ?? siteIds[index]}`,
-      })),
-  );
-  const [first] = each;
-  return kind === 'site-preparation' ? first : [...first.slice(0, 2), ...heated, first[first.length - 1]];
+export function segmentsForSites(kind: HeatRun['kind'], siteIds: readonly string[], sites: readonly Site[]): Segment[] {
+  const known = siteIds.flatMap((siteId) => sites.find((site) => site.id === siteId) ?? []);
+  const [first] = known;
+  const whole = startingSegments(kind, siteIds[0] ?? null, first && smallerSide(first.area));
+  if (known.length < 2 || kind === 'site-preparation') return whole;
+  const heated = known.flatMap((site) => siteStretches(kind, site));
+  return [...whole.slice(0, 2), ...heated, whole[whole.length - 1]];
 }
 
 /** A plan with nothing decided: no site, no run. */

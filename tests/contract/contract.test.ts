@@ -60,6 +60,8 @@ async function story(connect: Connect) {
   await ask('evaluation.moment', { ...about, atS: 62.5 });
   const refdes = [plan.sites[0].target];
   await ask('evaluation.curves', { ...about, refdes, tagIds: [] });
+  const boardReadings = { sourceC: 300, readings: [{ atS: 120, boardC: 90 }] };
+  await ask('preheater.fit', { id, boardReadings });
   await ask('ticket.patch', { id, base: 0, patches: [notePatch('mind the connector')] });
   await ask('ticket.patch', { id, base: 7, patches: [notePatch('from another revision')] });
   await ask('ticket.replace', { id, document: { ...opened.value.document, board: smallBoard('Second drawing') } });

@@ -5,6 +5,7 @@ import { coverLayer } from '../layers/covers.ts';
 import { isothermLayer } from '../layers/isotherms.ts';
 import { labelLayer } from '../layers/labels.ts';
 import { sameInputs } from '../layers/layer.ts';
+import { nozzleLeanLayer } from '../layers/nozzle-lean.ts';
 import { outlineLayer } from '../layers/outline.ts';
 import { gestureLayer, hoverLayer, selectionLayer } from '../layers/overlay.ts';
 import { pairLayer } from '../layers/pairs.ts';
@@ -52,6 +53,7 @@ export function makeStage(): Stage {
     plainSheet(stateLayer),
     plainSheet(selectionLayer),
     plainSheet(siteLayer),
+    plainSheet(nozzleLeanLayer),
     plainSheet(hoverLayer),
     plainSheet(gestureLayer),
     plainSheet(outlineLayer),

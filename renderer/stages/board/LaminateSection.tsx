@@ -1,6 +1,15 @@
 import { boardWords as words } from '../../../shared-types/words/window/board.ts';
 import { editLabels } from '../../../shared-types/words/window/edits.ts';
-import { type CopperLayer, setLaminate, setLayer, setLayerCount } from '../../editing/board-data.ts';
+import { stationWords } from '../../../shared-types/words/window/station.ts';
+import {
+  type CopperLayer,
+  POURS,
+  poursOf,
+  setLaminate,
+  setLayer,
+  setLayerCount,
+  setPours,
+} from '../../editing/board-data.ts';
 import type { Edit } from '../../state/canvas-model.ts';
 import { useApp, useDocument } from '../../state/use-app.ts';
 import { Check } from '../../widgets/Check.tsx';
@@ -11,6 +20,7 @@ import { LengthEntry } from '../../widgets/UnitEntry.tsx';
 
 /** Default cover of a layer, percent: continuous copper only. */
 const USUAL_COVER = { signal: 20, plane: 80 } as const;
+const pours = POURS.map((id) => ({ id, label: stationWords.poursChoices[id] }));
 const kinds = (['signal', 'plane'] as const).map((id) => ({ id, label: words.kinds[id] }));
 
 export function LaminateSection() {
@@ -35,6 +45,15 @@ export function LaminateSection() {
           decimals={0}
           onChange={(value) => value !== null && edit((document) => setLayerCount(document, value))}
         />
+        {laminate.layers.length > 0 && (
+          <Choice
+            label={stationWords.pours}
+            value={poursOf(laminate)}
+            placeholder={stationWords.poursOther}
+            items={pours}
+            onChange={(next) => edit((document) => setPours(document, next))}
+          />
+        )}
         <Check
           on={laminate.layersKnown}
           onChange={(layersKnown) => edit((document) => setLaminate(document, { layersKnown }))}

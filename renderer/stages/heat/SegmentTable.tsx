@@ -10,6 +10,7 @@ import { useApp, useDocument, useTypedEdit } from '../../state/use-app.ts';
 import { NumberEntry } from '../../widgets/NumberEntry.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
 import { TemperatureEntry } from '../../widgets/UnitEntry.tsx';
+import { FlowCell } from './FlowCell.tsx';
 
 const words = heatWords.segments;
 
@@ -157,15 +158,7 @@ function GasCells({ segment, labels, set, onOn }: GasProps) {
     <>
       <Ramp ramp={segment.gas} labels={[labels[0], labels[1]]} onChange={(gas) => set({ gas })} />
       <td>
-        <NumberEntry
-          bare
-          label={labels[2]}
-          value={segment.flowLMin}
-          least={0}
-          most={500}
-          decimals={0}
-          onChange={(value) => value !== null && set({ flowLMin: value })}
-        />
+        <FlowCell label={labels[2]} flowLMin={segment.flowLMin} set={set} />
       </td>
     </>
   );
