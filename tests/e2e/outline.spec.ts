@@ -31,6 +31,7 @@ async function newBoard(page: Page, name: string): Promise<void> {
   }
   await sheet.getByRole('button', { name: 'Create ticket' }).click();
   await expect(page.locator('.frame')).toBeVisible();
+  await expect(page.locator('.hm-canvas canvas').first()).toBeVisible();
 }
 
 /** The board in the newest ticket file of the shelf. */
@@ -95,6 +96,7 @@ test('a board with two arcs and two cutouts is drawn by keyboard only, undone, r
   await page.keyboard.press('Control+o');
   await page.getByRole('button', { name: `Open ticket ${number}` }).click();
   await expect(page.locator('.frame')).toBeVisible();
+  await expect(page.locator('.hm-canvas canvas').first()).toBeVisible();
   await page.keyboard.press('1');
   await page.keyboard.press('e');
   await section.getByRole('button', { name: 'Choose outline' }).click();

@@ -196,6 +196,8 @@ function refusalMarks({ model, projection, theme }: Scene): Mark[] {
   for (const side of [1, -1])
     marks.push({ kind: 'line', points: [x - 13, y - 13 * side, x + 13, y + 13 * side], stroke: ink });
   const text = contourFaultSentence(refused, model.lengthUnit);
-  marks.push({ kind: 'text', x, y: y - 24, text, face: 'halo-bold', align: 'centre' });
+  // Towards the middle of the board, where there is room.
+  const middle = project(projection, centreOfCorners(model.document.board.outline));
+  marks.push({ kind: 'text', x, y: y - 24, text, face: 'halo-bold', align: x < middle.x ? 'left' : 'right' });
   return marks;
 }

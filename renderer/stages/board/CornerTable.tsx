@@ -93,6 +93,30 @@ function Head() {
   );
 }
 
+/** Figures of a shape go to the micrometre: two decimals would round what was drawn. */
+function FineEntry({
+  value,
+  least,
+  ...rest
+}: {
+  label: string;
+  bare: true;
+  value: number;
+  least?: number;
+  onChange: (mm: number | null) => void;
+}) {
+  const { showMm, readMm, lengthSign } = useUnits();
+  return (
+    <NumberEntry
+      {...rest}
+      value={showMm(value)}
+      least={least === undefined ? undefined : showMm(least)}
+      decimals={lengthSign === 'mil' ? 2 : 3}
+      onChange={(shown) => rest.onChange(shown === null ? null : readMm(shown))}
+    />
+  );
+}
+
 type RowProps = { contour: Contour; index: number; picked: ContourPick; change: Change };
 
 function CornerRow({ contour, index, picked, change }: RowProps) {
@@ -109,7 +133,7 @@ function CornerRow({ contour, index, picked, change }: RowProps) {
     <tr data-selected={on || undefined}>
       <td className="figure soft">{index + 1}</td>
       <td onFocus={() => pick('corner')}>
-        <LengthEntry
+        <FineEntry
           bare
           label={`${name}: x`}
           value={corner.x}
@@ -117,7 +141,7 @@ function CornerRow({ contour, index, picked, change }: RowProps) {
         />
       </td>
       <td onFocus={() => pick('corner')}>
-        <LengthEntry
+        <FineEntry
           bare
           label={`${name}: y`}
           value={corner.y}
@@ -125,7 +149,7 @@ function CornerRow({ contour, index, picked, change }: RowProps) {
         />
       </td>
       <td onFocus={() => pick('edge')}>
-        <LengthEntry
+        <FineEntry
           bare
           label={`${edge}: ${words.columns.length}`}
           value={lengthMm}
@@ -143,7 +167,7 @@ function CornerRow({ contour, index, picked, change }: RowProps) {
         />
       </td>
       <td onFocus={() => pick('edge')}>
-        <LengthEntry
+        <FineEntry
           bare
           label={`${edge}: ${words.columns.radius}`}
           value={radiusMm}

@@ -57,7 +57,9 @@ export const outlineEdits = {
   outline: 'draw the outline',
   cutout: 'draw a cutout',
   move: (part: 'whole' | 'corner' | 'edge' | 'bend', name: string): string =>
-    part === 'whole' ? `move ${name.toLowerCase()}` : `move a ${part} of ${name.toLowerCase()}`,
+    part === 'whole'
+      ? `move ${name.toLowerCase()}`
+      : `move ${part === 'edge' ? 'an' : 'a'} ${part} of ${name.toLowerCase()}`,
   bend: 'bend an edge',
   insert: 'insert a corner',
   deleteCorner: 'delete a corner',

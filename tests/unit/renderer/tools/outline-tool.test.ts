@@ -139,7 +139,7 @@ test('corners and edges are dragged as one step each; Alt lifts the grid', () =>
   expect(board(b).outline[2].x).toBeCloseTo(91.17, 9);
   b.hold({}).drag(at(0, 25), at(5.1, 25));
   expect(board(b).outline.map(({ x }) => x)).toEqual([5, 100, expect.closeTo(91.17, 9), 5]);
-  b.expectSteps('move a corner of outline', 'move a corner of outline', 'move a edge of outline');
+  b.expectSteps('move a corner of outline', 'move a corner of outline', 'move an edge of outline');
 });
 
 test('the ring in the middle of an edge bends it and brings it back straight', () => {
