@@ -127,9 +127,11 @@ export function differenceWords({ heightMm, powerW }: ExchangeDifference): strin
       : [
           heightMm === 0
             ? 'same height'
-            : `${signed(heightMm, 2)} mm in height: the thermal pad has to be ${heightMm > 0 ? 'thinner' : 'thicker'} by as much`,
+            : `${signed(heightMm, 2)} mm in height: a thermal pad over it has to be ${heightMm > 0 ? 'thinner' : 'thicker'} by as much`,
         ]),
-    ...(powerW === null || powerW === 0 ? [] : [`${signed(powerW, 2)} W: check cooling and supply`]),
+    ...(powerW === null || powerW === 0
+      ? []
+      : [`${signed(powerW, 2)} W${powerW > 0 ? ': check cooling and supply' : ''}`]),
   ];
 }
 

@@ -97,7 +97,7 @@ export const strapWords = {
     marking: 'Marking',
     count: 'Count',
     capacity: 'Each',
-    capacityHint: '8 Gbit',
+    capacityHint: '–',
     ballAlloy: 'Balls',
     heightMm: 'Height',
     powerW: 'Power',
