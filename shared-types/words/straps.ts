@@ -94,6 +94,8 @@ export function refusalWords(refusal: StrapRefusal): string {
 const DOUBTS: { [C in ReadDoubt['code']]: (doubt: Extract<ReadDoubt, { code: C }>) => string } = {
   'both-pulls-fitted': (d) => `${d.bit} has both pulls fitted (${d.names}): take one off`,
   'bit-open': (d) => `${d.bit} is open: nothing defines it`,
+  'value-differs': (d) =>
+    `${d.value} stands on ${d.refdes}, where ${d.belongs} belongs: the code may be read otherwise`,
   'divider-open': () => 'nothing defines the voltage: both arms are empty, or both are 0 ohm',
   'value-not-readable': (d) => `the value '${d.value}' of ${d.refdes} is no resistance: measure it out of circuit`,
   'code-ambiguous': (d) => `over all tolerances it can be read as ${d.codes}`,

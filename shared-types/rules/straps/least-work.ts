@@ -74,6 +74,26 @@ const stays = (position: WorkPosition): boolean =>
   position.need.is === 'fitted' &&
   (position.now.ohms === null || suits({ ...position.now, tolerancePercent: null }, position.need.part));
 
+/** One entry for each part of the stock that could be used: no more of a kind than there are places for it. */
+function stockUnits(
+  positions: readonly WorkPosition[],
+  wanting: readonly number[],
+  stock: readonly WorkStock[],
+): number[] {
+  const open = new Map<string, number>();
+  return stock.flatMap((entry, index) => {
+    const kind = JSON.stringify([entry.ohms, entry.size, entry.tolerancePercent]);
+    const uses = wanting.filter((at) => {
+      const { need } = positions[at];
+      return need.is === 'fitted' && suits(entry, need.part);
+    }).length;
+    const left = open.get(kind) ?? uses;
+    const taken = Math.min(entry.count ?? left, left);
+    open.set(kind, left - taken);
+    return new Array<number>(taken).fill(index);
+  });
+}
+
 /**
  * The least work that brings every position to what it must be. Each position to fill takes its part from a position,
  * from stock or from nowhere; a part that nobody takes and that may not stay comes off. That is an assignment of
@@ -86,9 +106,7 @@ export function leastWork(
 ): LeastWork {
   const wanting = positions.flatMap(({ need }, index) => (need.is === 'fitted' ? [index] : []));
   const givers = positions.flatMap(({ now, need }, index) => (now !== null && need.is !== 'leave' ? [index] : []));
-  const units = stock.flatMap((entry, index) =>
-    new Array<number>(Math.min(entry.count ?? wanting.length, wanting.length)).fill(index),
-  );
+  const units = stockUnits(positions, wanting, stock);
   const sources: Source[] = [
     ...givers.map((index): Source => ({ from: 'position', index })),
     ...units.map((index): Source => ({ from: 'stock', index })),

@@ -62,8 +62,6 @@ export function planStraps(board: Board, plan: Plan): StrapPlan {
     return [];
   });
   const accepted = wanted.flatMap((one) => acceptedNeeds(board, one, refused));
-  const joint = jointNeeds(accepted, refused);
-  const positions = joint.map(({ need, group }) => workPosition(board, plan, need, group));
   const stock = plan.straps.stock.map(
     (entry): WorkStock => ({
       ohms: parseResistance(entry.value)?.ohms ?? null,
@@ -72,21 +70,32 @@ export function planStraps(board: Board, plan: Plan): StrapPlan {
       count: entry.count,
     }),
   );
-  const work = leastWork(
-    positions.map((one) => one.work),
-    stock,
-    plan.straps.stockFirst,
-  );
-  refused.push(...unserved(positions, work, plan));
-  const moves = movesOf(positions, work, plan);
+  let reachable = withoutClashes(accepted, refused);
+  for (;;) {
+    const positions = jointNeeds(reachable).map(({ need, group }) => workPosition(board, plan, need, group));
+    const work = leastWork(
+      positions.map((one) => one.work),
+      stock,
+      plan.straps.stockFirst,
+    );
+    const lacking = unserved(positions, work, plan);
+    if (lacking.length === 0) return strapPlan(inWorkingOrder(movesOf(positions, work, plan)), refused, reachable);
+    refused.push(...lacking);
+    // Half a setting would leave the board with a code of nobody's choice: the group stays as it is.
+    const short = new Set(lacking.map(({ refdes }) => refdes));
+    reachable = reachable.filter(({ needs }) => !needs.some((need) => need.is === 'fitted' && short.has(need.refdes)));
+  }
+}
+
+function strapPlan(moves: StrapMove[], refused: StrapRefusal[], reachable: readonly Accepted[]): StrapPlan {
   const count = (kind: StrapMove['kind']) => moves.filter((move) => move.kind === kind).length;
   return {
-    moves: inWorkingOrder(moves),
+    moves,
     refused,
     relocated: count('relocate'),
     added: count('add'),
     off: count('off'),
-    settled: settledGroups(accepted, moves, refused),
+    settled: settledGroups(reachable, moves),
   };
 }
 
@@ -100,28 +109,32 @@ function acceptedNeeds(board: Board, { group, setting }: Wanted, refused: StrapR
   return faults.length === 0 && lost.length === 0 ? [{ group, needs }] : [];
 }
 
-/** Needs of all groups on one board: a position that two groups ask to be two things is refused for both. */
-function jointNeeds(accepted: readonly Accepted[], refused: StrapRefusal[]): { need: SettingNeed; group: string }[] {
-  const { needs, faults } = unified(
+/** Groups that ask one position to be two things are refused, all of them. */
+function withoutClashes(accepted: readonly Accepted[], refused: StrapRefusal[]): Accepted[] {
+  const { faults } = unified(
     accepted.flatMap((one) => one.needs),
     [],
   );
   const clashing = new Set(faults.flatMap((fault) => (fault.code === 'positions-clash' ? [fault.refdes] : [])));
-  const asking = (refdes: string) => accepted.filter((one) => one.needs.some((need) => need.refdes === refdes));
-  for (const refdes of clashing)
-    refused.push({
-      group: asking(refdes)
-        .map(({ group }) => group.name)
-        .join(' / '),
-      code: 'positions-clash',
-      refdes,
-    });
-  const barred = new Set(
-    [...clashing].flatMap((refdes) => asking(refdes).flatMap((one) => one.needs)).map((need) => need.refdes),
+  const asks = ({ needs }: Accepted, refdes: string) =>
+    needs.some((need) => need.refdes === refdes && (need.is === 'fitted' || need.is === 'empty'));
+  for (const refdes of clashing) {
+    const names = accepted.filter((one) => asks(one, refdes)).map(({ group }) => group.name);
+    refused.push({ group: names.join(' / '), code: 'positions-clash', refdes });
+  }
+  return accepted.filter((one) => ![...clashing].some((refdes) => asks(one, refdes)));
+}
+
+/** Needs of all groups on one board, each with the first group that has it. */
+function jointNeeds(groups: readonly Accepted[]): { need: SettingNeed; group: string }[] {
+  const { needs } = unified(
+    groups.flatMap((one) => one.needs),
+    [],
   );
-  return needs.flatMap((need) =>
-    barred.has(need.refdes) ? [] : [{ need, group: asking(need.refdes)[0]?.group.name ?? '' }],
-  );
+  return needs.map((need) => ({
+    need,
+    group: groups.find((one) => one.needs.some(({ refdes }) => refdes === need.refdes))?.group.name ?? '',
+  }));
 }
 
 type Placed = { work: WorkPosition; now: PositionNow; need: SettingNeed; group: string };
@@ -174,8 +187,10 @@ function toSegment(at: Spot, a: Spot, b: Spot): number {
   return Math.hypot(at.x - a.x - share * dx, at.y - a.y - share * dy);
 }
 
-function unserved(positions: readonly Placed[], work: LeastWork, plan: Plan): StrapRefusal[] {
-  return positions.flatMap(({ work: position, need, group, now }, index): StrapRefusal[] => {
+type Lacking = Extract<StrapRefusal, { code: 'value-not-told' | 'no-part-at-hand' }>;
+
+function unserved(positions: readonly Placed[], work: LeastWork, plan: Plan): Lacking[] {
+  return positions.flatMap(({ work: position, need, group, now }, index): Lacking[] => {
     if (work.fillOf[index]?.from !== 'nothing' || need.is !== 'fitted') return [];
     const { refdes } = position;
     if (!parseResistance(need.value)) return [{ group, code: 'value-not-told', refdes }];
@@ -229,17 +244,7 @@ function movesOf(positions: readonly Placed[], work: LeastWork, plan: Plan): Str
   return moves;
 }
 
-function settledGroups(
-  accepted: readonly Accepted[],
-  moves: readonly StrapMove[],
-  refused: readonly StrapRefusal[],
-): string[] {
+function settledGroups(groups: readonly Accepted[], moves: readonly StrapMove[]): string[] {
   const touched = new Set(moves.flatMap(({ from, to }) => [from ?? '', to ?? '']));
-  return accepted
-    .filter(
-      ({ group, needs }) =>
-        !needs.some(({ refdes }) => touched.has(refdes)) &&
-        !refused.some((one) => one.group.split(' / ').includes(group.name)),
-    )
-    .map(({ group }) => group.name);
+  return groups.filter(({ needs }) => !needs.some(({ refdes }) => touched.has(refdes))).map(({ group }) => group.name);
 }

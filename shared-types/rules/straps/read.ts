@@ -1,5 +1,6 @@
 import type { Board } from '../../board.ts';
 import type { StrapBit, StrapGroup, StrapGroupOf, StrapSetting, StrapTick } from '../../straps.ts';
+import { parseResistance, sameOhms } from '../resistance.ts';
 import { ASSUMED_TOLERANCE_PERCENT, codesOf, type DividerArm, type DividerSpan, dividerSpan } from './divider.ts';
 import { type PositionNow, positionsNow } from './positions.ts';
 
@@ -7,6 +8,7 @@ import { type PositionNow, positionsNow } from './positions.ts';
 export type ReadDoubt =
   | { code: 'both-pulls-fitted'; bit: string; names: string }
   | { code: 'bit-open'; bit: string }
+  | { code: 'value-differs'; refdes: string; value: string; belongs: string }
   | { code: 'divider-open' }
   | { code: 'value-not-readable'; refdes: string; value: string }
   | { code: 'code-ambiguous'; codes: string }
@@ -31,8 +33,20 @@ export function readGroup(board: Board, ticks: readonly StrapTick[], group: Stra
       ? group.bits.map((bit) => readBit(bit, now))
       : group.positions.map(({ refdes }) => ({ level: now.get(refdes)?.fitted ? '1' : '0', doubts: [] }));
   const code = places.map(({ level }) => level).join('');
-  const doubts = places.flatMap((place) => place.doubts);
+  const doubts = [...places.flatMap((place) => place.doubts), ...strangeValues(group, now)];
   return { code, settings: group.settings.filter((setting) => says(setting.code, code)), doubts, span: null };
+}
+
+/** Fitted parts of another value than belongs there: the code may be read otherwise. */
+function strangeValues(group: StrapGroup, now: ReadonlyMap<string, PositionNow>): ReadDoubt[] {
+  return group.positions.flatMap(({ refdes, value }): ReadDoubt[] => {
+    const position = now.get(refdes);
+    const belongs = parseResistance(value)?.ohms;
+    if (!position?.fitted || position.ohms === null || belongs === undefined) return [];
+    return sameOhms(position.ohms, belongs)
+      ? []
+      : [{ code: 'value-differs', refdes, value: position.value, belongs: value }];
+  });
 }
 
 /** True when a code read is the setting's; x in the setting stands for either, '?' in the reading for nothing. */

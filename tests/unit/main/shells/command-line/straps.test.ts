@@ -7,7 +7,11 @@ import { jumpers, position, strapPart, strapTicket } from '../../../../support/s
 const { at, run } = commandLineIn('straps');
 
 beforeAll(() => {
-  const group = jumpers('Memory', [position('R1'), position('R2'), position('R3', '4k7')], { old: '100', new: '011' });
+  const group = jumpers('Memory', [position('R1'), position('R2'), position('R3', '4k7')], {
+    old: '100',
+    new: '011',
+    other: '010',
+  });
   const parts = [strapPart('R1', '10k'), strapPart('R2', '10k -', { x: 12 }), strapPart('R3', '4k7 -', { x: 14 })];
   writeFileSync(at('b.board.json'), writeBoard(strapTicket(parts, [group]).board));
   writeFileSync(at('none.board.json'), writeBoard(strapTicket(parts, []).board));
@@ -18,16 +22,23 @@ test('a board says its code, and the moves to a wanted setting', async () => {
   expect(plain).toMatchObject({ status: 0, error: '' });
   expect(plain.out).toContain("Straps 'Memory'\n  now: 100: old\n  no setting wanted\n");
   const wished = await run('straps', at('b.board.json'), '--want', 'Memory=new');
-  expect(wished.out).toContain('Moves: 1 relocate\n  1. Relocate 10k 0402: R1 to R2\n');
+  expect(wished.out).toContain('Moves: nothing to move\n');
   expect(wished.out).toContain("refused, 'Memory': R3 needs 4k7 0402, and none is at hand");
+});
+
+test('moves as lines and as JSON', async () => {
+  const { out } = await run('straps', at('b.board.json'), '--want', 'Memory=other');
+  expect(out).toContain('Moves: 1 relocate\n  1. Relocate 10k 0402: R1 to R2\n');
+  const json = JSON.parse((await run('straps', at('b.board.json'), '--want', 'Memory=other', '--json')).out);
+  expect(json).toMatchObject({ relocated: 1, moves: [{ kind: 'relocate', from: 'R1', to: 'R2' }], refused: [] });
 });
 
 test('the same as JSON', async () => {
   const { out } = await run('straps', at('b.board.json'), '--want', 'Memory=setting-2', '--json');
   expect(JSON.parse(out)).toMatchObject({
     groups: [{ name: 'Memory', code: '100', says: ['old'], wanted: 'new', faults: [] }],
-    relocated: 1,
-    moves: [{ kind: 'relocate', from: 'R1', to: 'R2' }],
+    relocated: 0,
+    moves: [],
     refused: [{ code: 'no-part-at-hand', refdes: 'R3' }],
   });
 });

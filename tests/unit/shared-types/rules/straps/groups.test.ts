@@ -26,6 +26,14 @@ describe('reading', () => {
     expect(reading.settings.map((one) => one.label)).toEqual(['a', 'b']);
   });
 
+  test('a part of another value than belongs there is told', () => {
+    const reading = readGroup(board, [], jumpers('G', [position('R1', '4k7')], { a: '1' }));
+    expect(reading.settings).toHaveLength(1);
+    expect(reading.doubts.map(doubtWords)).toEqual([
+      '10k stands on R1, where 4k7 belongs: the code may be read otherwise',
+    ]);
+  });
+
   test('both pulls fitted, and an open bit, cannot be told', () => {
     const group = bits(
       'G',

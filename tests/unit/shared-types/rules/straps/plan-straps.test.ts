@@ -131,6 +131,48 @@ describe('several groups at once', () => {
   });
 });
 
+describe('what cannot be reached', () => {
+  const parts = [
+    strapPart('R1', '10k'),
+    strapPart('R2', '4k7 -', { x: 12 }),
+    strapPart('R3', '10k', { x: 30 }),
+    strapPart('R4', '10k -', { x: 31 }),
+  ];
+  const lacking = jumpers('A', [position('R1'), position('R2', '4k7')], { a: '01' });
+
+  test('leaves its group as it is, while another group is planned all the same', () => {
+    const fine = jumpers('B', [position('R3'), position('R4')], { b: '01' });
+    const ticket = strapTicket(parts, [lacking, fine], { A: 'a', B: 'b' });
+    expect(lines(ticket)).toEqual(['Relocate 10k 0402: R3 to R4']);
+    expect(refusals(ticket)).toEqual(['R2 needs 4k7 0402, and none is at hand: add it to the stock']);
+  });
+
+  test('a group that shares a position only with a refused one keeps its own plan whole', () => {
+    const clash = jumpers('C', [position('R1')], { c: '1' });
+    const shares = jumpers('D', [position('R2', '4k7'), position('R3'), position('R4')], { d: '001' });
+    const ticket = strapTicket(parts, [lacking, clash, shares], { A: 'a', C: 'c', D: 'd' });
+    expect(refusals(ticket)).toEqual([
+      'R1 would have to be two things at once',
+      'R2 would have to be two things at once',
+    ]);
+    const alone = strapTicket(parts, [lacking, clash, shares], { C: 'c', D: 'd' });
+    expect(lines(alone)).toEqual(['Relocate 10k 0402: R3 to R4']);
+  });
+
+  test('sixty-four positions and a stock of five hundred kinds take no time', () => {
+    const many = Array.from({ length: 64 }, (_, i) => strapPart(`R${i}`, i % 2 ? '10k' : '10k -', { x: i }));
+    const wide = jumpers(
+      'W',
+      many.map(({ refdes }) => position(refdes)),
+      { w: '10'.repeat(32) },
+    );
+    const stock = Array.from({ length: 500 }, (_, i) => reel(i % 2 ? '10k' : `${i + 1}R`));
+    const start = performance.now();
+    expect(lines(strapTicket(many, [wide], { W: 'w' }, stock))).toHaveLength(32);
+    expect(performance.now() - start).toBeLessThan(4000);
+  });
+});
+
 test('moves come in an order that works: off first, into free places, rings through the tray, new parts last', () => {
   const move = (from: string | null, to: string | null): StrapMove => ({
     kind: from === null ? 'add' : to === null ? 'off' : 'relocate',
