@@ -54,7 +54,7 @@ export const evaluationHandlers = (services: Services, bench: Bench): Evaluation
     if (!saved.ok) return saved;
     const evaluated = await bench.evaluator.fine(wantedOf(session.value));
     if (!evaluated.ok) return evaluated;
-    const printed = await services.renderWorkMap(evaluated.value);
+    const printed = await services.renderWorkMap(evaluated.value, session.value.pictures);
     return succeed({ fileName: `${fileStem(evaluated.value.document.plan.ticket.number)}.pdf`, ...printed });
   },
 });

@@ -1,6 +1,7 @@
 import type { MainEvent, RequestOutput } from '../../shared-types/contract.ts';
 import type { Problem } from '../../shared-types/problem.ts';
 import type { Samples } from '../files/samples.ts';
+import type { Pictures } from '../files/ticket-photos.ts';
 import type { Tickets } from '../files/tickets.ts';
 import type { SettingsStore } from '../settings/settings-store.ts';
 import type { EvaluatedTicket, EvaluationEvent, Evaluator } from '../workers/evaluator.ts';
@@ -16,7 +17,7 @@ export type Services = {
   tickets: Tickets;
   samples: Samples;
   settings: SettingsStore;
-  renderWorkMap(ticket: EvaluatedTicket): Promise<PrintedWorkMap>;
+  renderWorkMap(ticket: EvaluatedTicket, pictures: Pictures): Promise<PrintedWorkMap>;
   createEvaluator(tell: (event: EvaluationEvent) => void): Evaluator;
   about: RequestOutput<'about.read'>;
   /** Errors that nobody foresaw, for the log. */

@@ -34,7 +34,7 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     tickets,
     settings,
     samples: createSamples(nodeFileSystem, options.samplesFolder),
-    renderWorkMap: (ticket) => printWorkMap(ticket, options.version),
+    renderWorkMap: (ticket, pictures) => printWorkMap(ticket, pictures, options.version),
     createEvaluator: (tell) =>
       createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     about: {

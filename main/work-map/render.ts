@@ -4,10 +4,11 @@ import type { Assessment } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import { SHEET } from '../../shared-types/words/work-map.ts';
 import { createInk, type Ink } from './drawing/ink.ts';
+import { openPhotos, type Pictures } from './drawing/photo-images.ts';
 import { createTypefaces, type SheetFonts } from './drawing/typeface.ts';
 import { actNumbersOf } from './facts/act-numbers.ts';
 import { gatherFacts } from './facts/sheet-facts.ts';
-import { createFlow } from './layout/flow.ts';
+import { createFlow, SOFT } from './layout/flow.ts';
 import type { Sheet } from './layout/sheet.ts';
 import { drawBeforeHeat } from './pages/before-heat.ts';
 import { drawBenchPage } from './pages/bench-page.ts';
@@ -22,6 +23,8 @@ export type WorkMapInput = {
   board: Board;
   plan: Plan;
   assessment: Assessment;
+  /** Working copies of the board's photos by hash; those that are missing are told on the sheet. */
+  pictures?: Pictures;
   fonts: SheetFonts;
   /** When it is printed, ISO 8601; stands in the foot line and as the file's creation date. */
   date: string;
@@ -51,16 +54,18 @@ export async function renderWorkMap(input: WorkMapInput): Promise<{ bytes: Uint8
   });
   const bytes = collect(document);
   const ink = createInk(document, createTypefaces(document, input.fonts));
+  const { photos, leftOut } = openPhotos(document, board, input.pictures ?? new Map());
   const head = [plan.ticket.number, SHEET.board(board.name, board.revision)].join(' · ');
   const sheet: Sheet = {
     ink,
     flow: createFlow(ink, head),
-    facts: gatherFacts(board, plan, assessment),
+    facts: gatherFacts(board, plan, assessment, photos),
     acts: actNumbersOf(plan, assessment),
   };
   const { orderCut } = drawBenchPage(sheet);
   drawBeforeHeat(sheet);
   drawMapPages(sheet);
+  if (leftOut.length > 0) sheet.flow.paragraph(SHEET.photosLeftOut(leftOut), SOFT);
   for (const [place, act] of sheet.acts.entries()) drawRunSheet(sheet, act, place);
   drawRecordPage(sheet, orderCut);
   const pages = document.bufferedPageRange().count;

@@ -1,6 +1,7 @@
 import { type Problem, succeed } from '../../shared-types/problem.ts';
 import { isHeif } from '../../shared-types/rules/image-type.ts';
 import { uprightTransform } from '../../shared-types/rules/orientation.ts';
+import { isPrintable } from '../../shared-types/rules/printable-picture.ts';
 import { photoWords } from '../../shared-types/words/window/photo.ts';
 import { type ImageHeader, readImageHeader } from './image-header.ts';
 import type { PhotoAnswer, PhotoJob, PictureLevels, PreparedPhoto } from './photo-messages.ts';
@@ -37,7 +38,7 @@ async function prepare(bytes: Uint8Array<ArrayBuffer>): Promise<PreparedPhoto | 
   const { widthPx, heightPx } = upright;
   const about = { mediaType: header.type, widthPx, heightPx, orientation: header.orientation, original: bytes };
   const isSmall = Math.max(widthPx, heightPx) <= WORKING_LONG_SIDE_PX;
-  const serves = header.orientation === 1 && isSmall && (header.type === 'image/jpeg' || header.type === 'image/png');
+  const serves = header.orientation === 1 && isSmall && isPrintable(bytes);
   if (serves) {
     // Decoded all the same: a file that cannot be drawn must not come in.
     (await createImageBitmap(new Blob(header.unturned))).close();

@@ -17,6 +17,8 @@ export type Suspect = {
 
 /** Nobody clicks better than this: an exact fit of the others accuses nobody by less, mm. */
 const LEAST_SCATTER_MM = 0.02;
+/** Placed parts and leads that stand up lie this far off by themselves (met on outside photos: 0.14 mm); a wrong part is further off. */
+const LEAST_OFF_MM = 0.2;
 /** Chance at which an honest set of pairs is accused at all. */
 const CHANCE = 0.01;
 const MOST_TRIALS = 400;
@@ -51,9 +53,11 @@ export function suspectPairs(pairs: readonly PlacePair[], side: Side, kind: Phot
     outside.sort((a, b) => b.chance - a.chance);
     const [next] = outside;
     if (!next) return [];
-    if (next.chance * pairs.length < CHANCE)
+    const isBad = next.chance * pairs.length < CHANCE && next.distance * normal.mmPerUnit >= LEAST_OFF_MM;
+    if (isBad)
       return outside
         .map(({ index, distance, times }) => ({ index, mm: distance * normal.mmPerUnit, times }))
+        .filter(({ mm }) => mm >= LEAST_OFF_MM)
         .sort((a, b) => a.index - b.index);
     trusted.add(next.index);
   }

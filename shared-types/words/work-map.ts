@@ -47,6 +47,13 @@ export const VERDICTS: Record<TargetResult['verdict'], string> = {
   solid: 'stays solid',
 };
 
+/** Why a photo is not on the sheet. */
+const PHOTO_LEFT_OUT = {
+  notMatched: 'it is not matched to the board yet',
+  notThere: 'the ticket does not hold it',
+  notPrintable: 'its copy cannot be printed, add the photo again',
+};
+
 /** Titles, labels and short sentences of the printed work map. */
 export const SHEET = {
   ring: (mm: number) => `${mm}${TIED}mm`,
@@ -65,7 +72,10 @@ export const SHEET = {
     empty: 'Empty position',
     cover: 'Can, frame, stiffener',
     isotherm: 'Isotherms every 20 °C',
+    photo: 'Photo, lightened',
   },
+  photosLeftOut: (photos: readonly { name: string; why: keyof typeof PHOTO_LEFT_OUT }[]) =>
+    `Not printed: ${photos.map(({ name, why }) => `photo ${name} (${PHOTO_LEFT_OUT[why]})`).join('; ')}.`,
   workMap: 'Work map',
   board: (name: string, revision: string) => (revision ? `${name}, revision ${revision}` : name),
   unit: 'Unit',

@@ -64,6 +64,21 @@ export function textOfPdf(bytes: Uint8Array): string[] {
   return text.split('\f').slice(0, -1);
 }
 
+export type GreyPage = { widthPx: number; heightPx: number; at(x: number, y: number): number };
+
+/** One page of a PDF as `pdftoppm` draws it, 0 black to 255 white; so many dots per point. */
+export function greyOfPdf(bytes: Uint8Array, page: number, dotsPerPoint: number): GreyPage {
+  const args = ['-gray', '-r', `${72 * dotsPerPoint}`, '-f', `${page}`, '-l', `${page}`, '-singlefile'];
+  const picture = withFile(bytes, (path) => {
+    execFileSync('pdftoppm', [...args, path, path]);
+    return readFileSync(`${path}.pgm`);
+  });
+  // Portable grey map: 'P5', width, height, 255, one byte a dot.
+  const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(picture.toString('latin1', 0, 60)) ?? [];
+  const [widthPx, heightPx] = [Number(width), Number(height)];
+  return { widthPx, heightPx, at: (x, y) => picture[(head?.length ?? 0) + Math.round(y) * widthPx + Math.round(x)] };
+}
+
 /** Fonts of a PDF as `pdffonts` lists them. */
 export function fontsOfPdf(bytes: Uint8Array): PdfFont[] {
   const lines = withFile(bytes, (path) => execFileSync('pdffonts', [path], { encoding: 'utf8' })).split('\n');

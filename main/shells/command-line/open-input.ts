@@ -3,12 +3,12 @@ import { BOARD_FORMAT, PLAN_FORMAT } from '../../../shared-types/format-version.
 import type { Plan, TicketDocument } from '../../../shared-types/plan.ts';
 import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
 import { readBoard, readPlan } from '../../document/open-document.ts';
-import { looksLikeZip } from '../../document/ticket-archive.ts';
+import { looksLikeZip, type TicketContents } from '../../document/ticket-archive.ts';
 import { readTicketFile } from '../../files/ticket-file.ts';
 import { readBytes, readText } from './read-input.ts';
 
 export type Input =
-  | { kind: 'ticket'; document: TicketDocument }
+  | { kind: 'ticket'; document: TicketDocument; photos: ReadonlyMap<string, Uint8Array> }
   | { kind: 'board'; board: Board }
   | { kind: 'plan'; plan: Plan };
 
@@ -18,7 +18,7 @@ export function openInput(path: string): Result<Input> {
   if (!read.ok) return read;
   if (looksLikeZip(read.value.bytes)) {
     const ticket = readTicketFile(read.value.bytes, path);
-    return ticket.ok ? succeed({ kind: 'ticket', document: ticket.value.document }) : ticket;
+    return ticket.ok ? succeed({ kind: 'ticket', ...ticket.value }) : ticket;
   }
   if (path.endsWith('.hmticket')) return fail('damaged-ticket', { file: path });
   const text = readText(path);
@@ -38,10 +38,16 @@ function openText(text: string, path: string): Result<Input> {
 
 /** The document of a ticket file; a bare board or plan is told what is missing. */
 export function openTicket(path: string): Result<TicketDocument> {
+  const opened = openWholeTicket(path);
+  return opened.ok ? succeed(opened.value.document) : opened;
+}
+
+/** The same with its photos. */
+export function openWholeTicket(path: string): Result<TicketContents> {
   const input = openInput(path);
   if (!input.ok) return input;
   if (input.value.kind === 'board') return fail('no-plan', { file: path });
   if (input.value.kind === 'plan')
     return fail('wrong-format', { file: path, detail: { expected: 'ticket', found: 'a bare plan' } });
-  return succeed(input.value.document);
+  return succeed(input.value);
 }

@@ -3,7 +3,7 @@ import { renderWorkMap } from '../../work-map/render.ts';
 import { loadSheetFonts } from '../fonts.ts';
 import { isOutcome, readArguments } from './arguments.ts';
 import { assessTicket } from './evaluate.ts';
-import { openTicket } from './open-input.ts';
+import { openWholeTicket } from './open-input.ts';
 import { type Command, done, problem, wrong } from './outcome.ts';
 import { writeOutput } from './write-output.ts';
 
@@ -23,12 +23,13 @@ export const workMap: Command = async (words) => {
   const date = given.text('date') ?? new Date().toISOString();
   if (Number.isNaN(Date.parse(date))) return wrong(wrongUse('--date takes a date such as 2026-11-25.'));
   const [path] = given.positionals;
-  const opened = openTicket(path);
+  const opened = openWholeTicket(path);
   if (!opened.ok) return problem(opened.problem);
-  const assessed = assessTicket(opened.value, path, given.flag('coarse') ? 'coarse' : 'fine');
+  const assessed = assessTicket(opened.value.document, path, given.flag('coarse') ? 'coarse' : 'fine');
   if (!assessed.ok) return problem(assessed.problem);
   const sheet = await renderWorkMap({
-    ...opened.value,
+    ...opened.value.document,
+    pictures: opened.value.photos,
     assessment: assessed.value,
     fonts: loadSheetFonts(),
     date,

@@ -51,6 +51,7 @@ export const LEGEND = {
   cover: outlineSample(SHEET.legend.cover, (ink, box) =>
     ink.box(box, { width: 0.9, colour: INK.soft, dash: [7, 2.5] }),
   ),
+  photo: outlineSample(SHEET.legend.photo, (ink, box) => ink.box(box, null, INK.hair)),
   isotherm: outlineSample(SHEET.legend.isotherm, (ink, box) => {
     const { y } = middleOf(box);
     ink.segment({ x: box.x0, y }, { x: box.x1, y }, { width: 0.6 });

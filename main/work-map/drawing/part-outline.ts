@@ -95,18 +95,25 @@ export function wave(polygon: readonly PagePoint[]): PagePoint[] {
   return points;
 }
 
-/** Draws a body in white with the outline of its state. Tall bodies carry a heavier edge. */
-export function drawPart(ink: Ink, part: Part, shape: PartShape, kind: OutlineKind, faint = false): void {
+/** Draws a body, filled where a fill is given, with the outline of its state. Tall bodies carry a heavier edge. */
+export function drawPart(
+  ink: Ink,
+  part: Part,
+  shape: PartShape,
+  kind: OutlineKind,
+  faint = false,
+  fill?: string,
+): void {
   const tall = (part.package.heightMm ?? 0) >= 5;
   const colour = faint ? INK.faint : INK.part;
   if (kind === 'empty') ink.polygon(shape.polygon, { width: 0.6, colour: INK.faint, dash: [0.7, 1.4] });
   else if (kind === 'over') {
-    ink.polygon(outset(shape.polygon, 2), { width: 0.9 }, INK.white);
+    ink.polygon(outset(shape.polygon, 2), { width: 0.9 }, fill);
     ink.polygon(shape.polygon, { width: 0.9 });
-  } else if (kind === 'unsure') ink.polygon(shape.polygon, { width: 1, dash: [2.6, 1.6] }, INK.white);
+  } else if (kind === 'unsure') ink.polygon(shape.polygon, { width: 1, dash: [2.6, 1.6] }, fill);
   else if (kind === 'reflow')
-    ink.polygon(shape.round ? roundWave(shape.round) : wave(shape.polygon), { width: 0.6 }, INK.white);
-  else ink.polygon(shape.polygon, { width: tall ? 1.1 : 0.55, colour }, INK.white);
+    ink.polygon(shape.round ? roundWave(shape.round) : wave(shape.polygon), { width: 0.6 }, fill);
+  else ink.polygon(shape.polygon, { width: tall ? 1.1 : 0.55, colour }, fill);
 }
 
 /** Pin 1 as a small filled triangle in its corner, where it is known and there is room for it. */

@@ -7,6 +7,8 @@ import { tagColour } from './glyph.ts';
 import { hatchPolygons } from './hatch.ts';
 import { cornersOfBox, type Ink } from './ink.ts';
 import { drawPart, drawPinOne, type OutlineKind, type PartShape, shapeOf } from './part-outline.ts';
+import type { SheetPhoto } from './photo-images.ts';
+import { drawPhoto } from './photo-layer.ts';
 import { createView, type View } from './view.ts';
 
 /** Where a picture stands and what stretch of the board it shows. */
@@ -40,10 +42,16 @@ export function composePicture(facts: SheetFacts, place: PictureFrame): Picture 
   };
 }
 
-/** The bare board: outline, cutouts, cans and frames, fiducials. */
-export function drawBoard(ink: Ink, facts: SheetFacts, picture: Picture): void {
+/** Photos of the shown side, as `drawBoard` lays them under everything else. */
+export const photosOf = (facts: SheetFacts, side: Side): SheetPhoto[] =>
+  facts.photos.filter(({ photo }) => photo.side === side);
+
+/** The bare board: photos where they are wanted, outline, cutouts, cans and frames, fiducials. */
+export function drawBoard(ink: Ink, facts: SheetFacts, picture: Picture, photos: readonly SheetPhoto[] = []): void {
   const { view } = picture;
   ink.polygon(picture.boardPath, { width: 1.3 }, INK.white);
+  for (const photo of photos) drawPhoto(ink, photo, picture);
+  if (photos.length > 0) ink.polygon(picture.boardPath, { width: 1.3 });
   for (const hole of picture.holes) ink.polygon(hole, { width: 0.7 }, INK.white);
   for (const fiducial of facts.board.fiducials) {
     if (fiducial.side !== view.side) continue;
@@ -65,14 +73,15 @@ export function drawCovers(ink: Ink, facts: SheetFacts, picture: Picture): void 
 /** Which part states a picture shows by their outline: all, those over their limit that need an act, or none. */
 export type ShownStates = 'all' | 'over' | 'none';
 
-/** Parts without a tag first, then the tagged ones with the hatch of their tag on the body. */
-export function drawParts(ink: Ink, facts: SheetFacts, picture: Picture, states: ShownStates): void {
+/** Parts without a tag first, then the tagged ones with the hatch of their tag on the body. `bare`: a photo shows through. */
+export function drawParts(ink: Ink, facts: SheetFacts, picture: Picture, states: ShownStates, bare = false): void {
   const tagged = (one: SeenPart) => facts.tagsOf.has(one.part.refdes);
   const rank = (one: SeenPart) => (tagged(one) ? 2 : one.outline === 'over' ? 1 : 0);
   for (const one of [...picture.seen].sort((a, b) => rank(a) - rank(b))) {
     const exception = one.outline === 'over' && facts.actionOf.get(one.part.refdes)?.action !== 'leave';
     const shown = states === 'all' || one.outline === 'empty' || (states === 'over' && exception);
-    drawPart(ink, one.part, one.shape, shown ? one.outline : 'clear', !tagged(one) && states !== 'all');
+    const faint = !tagged(one) && states !== 'all' && !bare;
+    drawPart(ink, one.part, one.shape, shown ? one.outline : 'clear', faint, bare ? undefined : INK.white);
     const tag = facts.tagsOf.get(one.part.refdes)?.[0];
     if (tag) hatchBody(ink, one.shape, tag.kind);
     drawPinOne(ink, one.part, picture.view);

@@ -17,6 +17,7 @@ import {
   framed,
   type Picture,
   type PictureFrame,
+  photosOf,
   type SeenPart,
 } from './picture.ts';
 import { type BodyLabel, placeLabel } from './tag-labels.ts';
@@ -34,10 +35,11 @@ export function drawTagPicture(ink: Ink, facts: SheetFacts, place: PictureFrame,
   const picture = composePicture(facts, place);
   const field = createLabelField(grownBox(place.frame, -2));
   const rings = close ? ringLines(facts, picture) : [];
+  const photos = photosOf(facts, place.side);
   framed(ink, place.frame, () => {
-    drawBoard(ink, facts, picture);
+    drawBoard(ink, facts, picture, photos);
     for (const ring of rings) ink.polyline(ring.points, { width: 0.45, colour: INK.soft, dash: [4, 2] });
-    drawParts(ink, facts, picture, close ? 'all' : 'over');
+    drawParts(ink, facts, picture, close ? 'all' : 'over', photos.length > 0);
     drawCovers(ink, facts, picture);
     drawSitesBehind(ink, facts, picture);
     drawSites(ink, facts, picture);
@@ -50,7 +52,7 @@ export function drawTagPicture(ink: Ink, facts: SheetFacts, place: PictureFrame,
     ...labelBodies(ink, facts, picture, field, close),
   ];
   numberLines(ink, field, rings);
-  if (close) labelPlainParts(ink, picture, field);
+  if (close) labelPlainParts(ink, picture, field, photos.length > 0);
   return { picture, unlabelled, ringsShown: [...new Set(rings.map((ring) => Number.parseInt(ring.text, 10)))] };
 }
 
@@ -149,8 +151,8 @@ function markLabel(facts: SheetFacts, { part, shape, outline }: SeenPart): BodyL
   };
 }
 
-/** Designators of the other parts, small, where they fit on their own body and nothing else stands. */
-function labelPlainParts(ink: Ink, picture: Picture, field: LabelField): void {
+/** Designators of the other parts, small, where they fit on their own body and nothing else stands; on white over a photo. */
+function labelPlainParts(ink: Ink, picture: Picture, field: LabelField, onPhoto: boolean): void {
   for (const { part, shape } of picture.seen) {
     const { box } = shape;
     const size = [8, 7].find(
@@ -163,6 +165,7 @@ function labelPlainParts(ink: Ink, picture: Picture, field: LabelField): void {
     const taken = textBox(left, baseline, width, size);
     if (!field.isClear(taken)) continue;
     field.take(taken);
-    ink.text(left, baseline, part.refdes, { face: 'mono', size, colour: INK.part });
+    if (onPhoto) ink.box(taken, null, INK.white);
+    ink.text(left, baseline, part.refdes, { face: 'mono', size, colour: onPhoto ? INK.black : INK.part });
   }
 }

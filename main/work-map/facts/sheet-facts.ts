@@ -4,6 +4,7 @@ import { flattenContour, type Point } from '../../../shared-types/geometry.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import type { Tag, TagOf } from '../../../shared-types/tags.ts';
 import type { OutlineKind } from '../drawing/part-outline.ts';
+import type { SheetPhoto } from '../drawing/photo-images.ts';
 
 export type PartTag = Exclude<Tag, TagOf<'watchPoint'>>;
 
@@ -20,6 +21,8 @@ export type SheetFacts = {
   targets: ReadonlySet<string>;
   outline: readonly Point[];
   cutouts: readonly (readonly Point[])[];
+  /** Photos that are printed under the drawing, the undermost first. */
+  photos: readonly SheetPhoto[];
 };
 
 /** Tags in the order of work; those without an order come last, as they stand in the plan. */
@@ -33,7 +36,12 @@ export const tagsOfKind = <K extends Tag['kind']>(plan: Plan, kind: K): TagOf<K>
   inOrder(plan.tags.filter((tag): tag is TagOf<K> => tag.kind === kind));
 
 /** Gathers the facts of a ticket. */
-export function gatherFacts(board: Board, plan: Plan, assessment: Assessment): SheetFacts {
+export function gatherFacts(
+  board: Board,
+  plan: Plan,
+  assessment: Assessment,
+  photos: readonly SheetPhoto[] = [],
+): SheetFacts {
   const tagsOf = new Map<string, PartTag[]>();
   for (const tag of inOrder(plan.tags)) {
     if (tag.kind === 'watchPoint') continue;
@@ -51,6 +59,7 @@ export function gatherFacts(board: Board, plan: Plan, assessment: Assessment): S
     targets: new Set(plan.sites.map((site) => site.target)),
     outline: flattenContour(board.outline, 0.05),
     cutouts: board.cutouts.map((cutout) => flattenContour(cutout, 0.05)),
+    photos,
   };
 }
 

@@ -4,6 +4,7 @@ import { drawIsothermPicture, type IsothermSource } from '../drawing/isotherm-pi
 import { drawLegend, LEGEND, type LegendEntry, legendHeight, limitEntry, tagEntry } from '../drawing/legend.ts';
 import type { OutlineKind } from '../drawing/part-outline.ts';
 import { wrap } from '../drawing/phrase.ts';
+import { photosOf } from '../drawing/picture.ts';
 import { drawTagPicture } from '../drawing/tag-picture.ts';
 import { outlineOf, type SheetFacts } from '../facts/sheet-facts.ts';
 import { CONTENT } from '../paper.ts';
@@ -113,5 +114,6 @@ function entriesOf(facts: SheetFacts, request: Pick<PictureRequest, 'side' | 'co
     .filter((kind) => outlines.has(kind) && (content.close || kind === 'over'))
     .map((kind) => LEGEND[kind]);
   const empty = content.close && outlines.has('empty') ? [LEGEND.empty] : [];
-  return [...tags, ...watch, ...areas, ...states, ...covers, ...empty];
+  const photo = photosOf(facts, side).length > 0 ? [LEGEND.photo] : [];
+  return [...tags, ...watch, ...areas, ...states, ...covers, ...empty, ...photo];
 }
