@@ -9,6 +9,8 @@ type Words = (refs: string, count: number, detail: Detail) => string;
 const CHANGE = 'Check one length you know; the unit can be chosen.';
 
 export const DRAWING_NOTES = {
+  'outline-alone': () =>
+    'No parts were given: the board has its outline alone. Add the placements with it, or draw the parts that matter.',
   'drawing-no-loop': () =>
     'No closed line was found in this drawing. Close the outline, lines that meet must end within 0.2 mm of each other.',
   'drawing-cut-short': () => 'The drawing has no end mark: it may be cut short.',

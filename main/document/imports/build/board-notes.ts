@@ -14,6 +14,7 @@ export function boardNotes(input: ReportInput): ImportNote[] {
   const notes: Notes = [
     ...padPlacementNotes(input),
     ...netlistNotes(input),
+    input.built.length === 0 && { weight: 'warn', code: 'outline-alone' },
     ...billNotes(input),
     ...placementNotes(input),
     ...frameNotes(input),

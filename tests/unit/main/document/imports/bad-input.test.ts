@@ -44,11 +44,6 @@ describe('input that gives no board gives one problem', () => {
       [text('a.drl', 'M48\nMETRIC\nT1C0.3\n%\nT1\nX1Y1\nM30\n')],
       { code: 'unknown-file-kind', file: 'a.drl' },
     ],
-    [
-      'a Gerber file without placements',
-      inventedFiles().slice(1, 2),
-      { code: 'no-placements', file: 'invented-edge.gbr' },
-    ],
     ['a Gerber head and nothing else', [text('a.gbr', 'G04 nothing*\n')], { code: 'invalid-gerber', file: 'a.gbr' }],
     [
       'headings without rows',

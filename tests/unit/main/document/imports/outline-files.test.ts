@@ -6,6 +6,7 @@ import { arcOfEdge } from '../../../../../shared-types/geometry.ts';
 import { importReportLines } from '../../../../../shared-types/words/imports.ts';
 import { problemSentence } from '../../../../../shared-types/words/problems.ts';
 import { block, box, dxfText, header, insert, line, type Pair, pairsText, section } from './dxf/dxf-text.ts';
+import { inventedFiles } from './invented-board.ts';
 
 const text = (name: string, content: string): GivenFile => ({ name, bytes: strToU8(content) });
 const dxf = (...sections: Pair[][]): GivenFile => text('plate.dxf', dxfText(...sections));
@@ -78,6 +79,13 @@ describe('an outline alone makes a board without parts', () => {
     expect(size).toEqual([60, 40]);
     expect(board.outline.filter(({ bulge }) => bulge)).toHaveLength(4);
     expect(board.cutouts).toHaveLength(1);
+  });
+
+  test('a Gerber profile alone does too, and says what is missing', () => {
+    const { board, codes } = boardOf(inventedFiles().slice(1, 2));
+    expect(board.parts).toEqual([]);
+    expect(board.outline.length).toBeGreaterThanOrEqual(3);
+    expect(codes).toContain('outline-alone');
   });
 
   test('an outline drawn as the two edges of a pen is no board with one great hole', () => {
