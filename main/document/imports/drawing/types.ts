@@ -59,4 +59,4 @@ export type DrawingResult =
   | { readonly ok: false; readonly failure: DrawingFailure };
 
 /** No board outline needs more; repeats of blocks count each time. */
-export const MAX_SHAPES = 200_000;
+export const MAX_SHAPES = 100_000;
