@@ -9,6 +9,7 @@ import {
   type TurnedRectangle,
   turnVector,
 } from './geometry.ts';
+import { ownPackagesSchema } from './own-package.ts';
 import { boardPhotosSchema } from './photo.ts';
 import { strapGroupSchema } from './straps.ts';
 
@@ -126,6 +127,7 @@ export const boardSchema = z
     covers: z.array(coverSchema).max(1000),
     photos: boardPhotosSchema,
     straps: z.array(strapGroupSchema).max(100),
+    packages: ownPackagesSchema,
     source: boardSourceSchema,
   })
   .meta({
@@ -165,6 +167,7 @@ export function emptyBoard(name: string, lengthMm: number, widthMm: number): Boa
     covers: [],
     photos: [],
     straps: [],
+    packages: [],
     source: { drawnFrom: 'drawn by hand', licence: '', invented: false },
   };
 }

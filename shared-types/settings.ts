@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ownPackagesSchema } from './own-package.ts';
 import { stationSchema } from './plan.ts';
 
 /** What a user sets once, for all tickets. */
@@ -11,6 +12,7 @@ export const settingsSchema = z.strictObject({
   trayOpen: z.boolean(),
   technician: z.string().max(200),
   stations: z.array(stationSchema).max(50).describe('Stations kept by name, for any ticket.'),
+  packages: ownPackagesSchema,
 });
 export type Settings = z.infer<typeof settingsSchema>;
 
@@ -23,4 +25,5 @@ export const defaultSettings: Settings = {
   trayOpen: false,
   technician: '',
   stations: [],
+  packages: [],
 };

@@ -5,6 +5,7 @@ import { partEditWords } from '../../shared-types/words/window/parts.ts';
 import { deleteParts } from '../editing/add-parts.ts';
 import { removeCover } from '../editing/covers.ts';
 import { setPin1 } from '../editing/parts.ts';
+import { strapGroupsNaming } from '../editing/strap-references.ts';
 import type { App } from '../state/app.ts';
 import type { AppState } from '../state/app-state.ts';
 import type { ToolName } from '../state/canvas-model.ts';
@@ -81,6 +82,10 @@ export function deletesFromBoard(state: AppState): boolean {
 export function deleteFromBoard(app: App): void {
   const { parts, coverId } = app.store.get().selection;
   const refdes = [...parts];
-  if (refdes.length > 0) app.bench.apply(partEditWords.remove(refdes), (document) => deleteParts(document, refdes));
+  const { ticket } = app.store.get();
+  const groups = ticket ? strapGroupsNaming(ticket.document, refdes) : [];
+  if (groups.length > 0) app.bench.hint(partEditWords.namedByStraps(groups));
+  else if (refdes.length > 0)
+    app.bench.apply(partEditWords.remove(refdes), (document) => deleteParts(document, refdes));
   else if (coverId) app.bench.apply(partEditWords.removeCover(coverId), (document) => removeCover(document, coverId));
 }

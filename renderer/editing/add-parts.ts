@@ -5,6 +5,7 @@ import type { TicketDocument } from '../../shared-types/plan.ts';
 import { freeRefdes, freeSeries } from '../../shared-types/rules/refdes.ts';
 import { partsOf } from './move-parts.ts';
 import { tidy } from './part-poses.ts';
+import { renameInStraps, strapGroupsNaming } from './strap-references.ts';
 import { clearTags } from './tags.ts';
 
 /** Most parts that a board may hold: the format's own bound. */
@@ -29,11 +30,11 @@ export function addParts(document: TicketDocument, parts: readonly Part[]): Tick
 
 /**
  * Takes parts off the drawing. Their tags and sites go with them; a thermocouple stays where it is, on bare board; a
- * relocation that led to them has no destination any more.
+ * relocation that led to them has no destination any more. Nothing changes while a strap group names one of them.
  */
 export function deleteParts(document: TicketDocument, refdes: readonly string[]): TicketDocument {
   const gone = new Set(partsOf(document, refdes).map((part) => part.refdes));
-  if (gone.size === 0) return document;
+  if (gone.size === 0 || strapGroupsNaming(document, refdes).length > 0) return document;
   return produce(clearTags(document, [...gone]), (draft) => {
     draft.board.parts = draft.board.parts.filter((part) => !gone.has(part.refdes));
     for (const tag of draft.plan.tags) {
@@ -61,6 +62,7 @@ export function renamePart(document: TicketDocument, from: string, to: string): 
       if (tag.refdes === from) tag.refdes = name;
       if (tag.kind === 'relocate' && tag.toRefdes === from) tag.toRefdes = name;
     }
+    renameInStraps(draft, from, name);
     for (const site of draft.plan.sites) {
       if (site.target !== from) continue;
       if (site.name === from) site.name = name;

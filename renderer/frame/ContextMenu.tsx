@@ -11,7 +11,7 @@ import { TagGlyph } from '../widgets/TagGlyph.tsx';
 import '../widgets/overlays.css';
 
 const onPart = ['tag-remove', 'tag-shield', 'tag-replace', 'tag-relocate', 'tag-reprogram', 'tag-watchPoint'];
-const onEdit = ['take-selected', 'confirm-class', 'delete'];
+const onEdit = ['take-selected', 'confirm-class', 'tall', 'next-pin1', 'duplicate', 'flip-parts', 'ring', 'delete'];
 const onView = ['turn-over', 'fit-all', 'fit-selection'];
 
 /** The right button's menu: entries of the action table that may run on what lies under the pointer. */

@@ -1,12 +1,20 @@
 import { useState } from 'react';
 import type { Part } from '../../shared-types/board.ts';
 import type { Side } from '../../shared-types/geometry.ts';
-import { arrangeWords, placeWords, partEditWords as words } from '../../shared-types/words/window/parts.ts';
+import {
+  arrangeWords,
+  ownPackageWords,
+  placeWords,
+  partEditWords as words,
+} from '../../shared-types/words/window/parts.ts';
 import { refdesFault, renamePart } from '../editing/add-parts.ts';
 import { boundToSide, flipParts, setPose } from '../editing/move-parts.ts';
+import { ownFromPart } from '../editing/own-packages.ts';
 import { setPackage } from '../editing/parts.ts';
 import { PackageBox } from '../stages/board/parts/PackageBox.tsx';
+import { PackageEditor } from '../stages/board/parts/PackageEditor.tsx';
 import { useApp, useDocument } from '../state/use-app.ts';
+import { Button } from '../widgets/Buttons.tsx';
 import { Choice } from '../widgets/Choice.tsx';
 import { NumberEntry } from '../widgets/NumberEntry.tsx';
 import { Section } from '../widgets/Section.tsx';
@@ -23,7 +31,7 @@ export function PoseSection({ parts }: Props) {
   const pose = (fields: Partial<Pick<Part, 'x' | 'y' | 'turn'>>) =>
     app.bench.apply(words.move(refdes), (document) => setPose(document, refdes, fields));
   return (
-    <Section title={arrangeWords.place}>
+    <Section title={arrangeWords.place} action={parts.length === 1 && <KeepPackage part={parts[0]} />}>
       {parts.length === 1 && <RenameField part={parts[0]} />}
       <PackageBox
         label={placeWords.package}
@@ -55,6 +63,21 @@ export function PoseSection({ parts }: Props) {
         <SideField parts={parts} />
       </div>
     </Section>
+  );
+}
+
+/** Makes the part's package one of the board's or the user's own. */
+function KeepPackage({ part }: { part: Part }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <>
+      <Button look="link" small onPress={() => setOpen(true)}>
+        {ownPackageWords.keepFromPart}
+      </Button>
+      {open && (
+        <PackageEditor draft={{ home: 'board', former: null, own: ownFromPart(part) }} onClose={() => setOpen(false)} />
+      )}
+    </>
   );
 }
 

@@ -277,6 +277,7 @@ export function randomBoard(seed: number, partCount: number): Board {
     covers: [],
     photos: [],
     straps: [],
+    packages: [],
     source: invented(`made by chance, seed ${seed}`),
   };
 }

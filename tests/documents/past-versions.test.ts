@@ -50,8 +50,8 @@ test('version 1 boards get no photos and keep everything else', () => {
   expect(old.photos).toBeUndefined();
   const opened = readBoard(textOf('board-1.board.json'), 'old');
   if (!opened.ok) throw new Error(opened.problem.code);
-  const { photos, straps, ...rest } = JSON.parse(writeBoard(opened.value));
-  expect({ photos, straps }).toEqual({ photos: [], straps: [] });
+  const { photos, straps, packages, ...rest } = JSON.parse(writeBoard(opened.value));
+  expect({ photos, straps, packages }).toEqual({ photos: [], straps: [], packages: [] });
   expect({ ...rest, version: 1 }).toEqual(old);
 });
 

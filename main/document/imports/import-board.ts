@@ -192,6 +192,7 @@ function assemble(
     covers: [],
     photos: [],
     straps: [],
+    packages: [],
     source: { drawnFrom: drawnFrom(files), licence: '', invented: false },
   };
 }

@@ -1,6 +1,7 @@
 import { BOARD_FORMAT, BOARD_VERSION, PLAN_FORMAT, PLAN_VERSION } from '../../../shared-types/format-version.ts';
 import { boardPhotosStep } from './board-2-photos.ts';
 import { boardStrapsStep } from './board-3-straps.ts';
+import { boardPackagesStep } from './board-4-packages.ts';
 import type { Format } from './migrate.ts';
 import { planHandlingStep } from './plan-2-handling.ts';
 import { planStrapsStep } from './plan-3-straps.ts';
@@ -13,7 +14,7 @@ import { planStationStep } from './plan-4-stations.ts';
 export const BOARD: Format = {
   name: BOARD_FORMAT,
   version: BOARD_VERSION,
-  migrations: [boardPhotosStep, boardStrapsStep],
+  migrations: [boardPhotosStep, boardStrapsStep, boardPackagesStep],
 };
 export const PLAN: Format = {
   name: PLAN_FORMAT,

@@ -12,6 +12,7 @@ import { LaminateSection } from './LaminateSection.tsx';
 import { OutlineSection } from './OutlineSection.tsx';
 import { PlaceFold } from './PlaceFold.tsx';
 import { CoverSection } from './parts/CoverSection.tsx';
+import { OwnPackagesFold } from './parts/OwnPackagesFold.tsx';
 import { PlaceSection } from './parts/PlaceSection.tsx';
 import '../stages.css';
 import './board.css';
@@ -27,6 +28,7 @@ export function BoardStage() {
       <ClassSection />
       <LaminateSection />
       <CoverSection />
+      <OwnPackagesFold />
     </>
   );
 }

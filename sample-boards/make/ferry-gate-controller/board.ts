@@ -48,5 +48,6 @@ export function ferryGateController(): Board {
     source: invented('by scripts, for trying out the program'),
     photos: [],
     straps: [DRIVE_STRAP],
+    packages: [],
   };
 }

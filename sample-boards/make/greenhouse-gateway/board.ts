@@ -45,6 +45,7 @@ export function greenhouseGateway(): Board {
     covers: [RADIO_CAN],
     photos: [],
     straps: [MEMORY_STRAPS],
+    packages: [],
     source: invented('made by a script of this project; a board that exists nowhere'),
   };
 }

@@ -127,5 +127,6 @@ export function signalCard(): Board {
     source: invented('by scripts, for trying out the program'),
     photos: [],
     straps: [],
+    packages: [],
   };
 }

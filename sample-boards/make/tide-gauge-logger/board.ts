@@ -111,6 +111,7 @@ export function tideGaugeLogger(): Board {
     covers: [],
     photos: [],
     straps: [],
+    packages: [],
     source: invented('as if drawn by hand from two photos and a ruler; made by a script of this project'),
   };
 }

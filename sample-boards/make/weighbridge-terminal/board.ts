@@ -61,5 +61,6 @@ export function weighbridgeTerminal(): Board {
     source: invented('by scripts, for trying out the program'),
     photos: [],
     straps: [],
+    packages: [],
   };
 }

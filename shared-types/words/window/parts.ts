@@ -26,6 +26,8 @@ export const partEditWords = {
   removeCover: (id: string) => `delete ${id}`,
   liftCover: (id: string) => `lift ${id}`,
   drawnName: (lengthMm: number, widthMm: number) => `${mm(lengthMm)}x${mm(widthMm)} as drawn`,
+  namedByStraps: (groups: readonly string[]) =>
+    `The strap group ${groups.join(', ')} names a part of these. Take it out there first.`,
   boundToSide: (targets: readonly string[]) =>
     `${targets.join(', ')} ${targets.length === 1 ? 'is' : 'are'} the target of a rework site, which belongs to its side. Delete the site first.`,
 } as const;
@@ -120,4 +122,28 @@ export const coverWords = {
   fixings: { soldered: 'Soldered', clipped: 'Clipped', screwed: 'Screwed', bonded: 'Bonded' },
   lift: 'Off before heat',
   remove: 'Delete',
+} as const;
+
+/** Words of packages that somebody measured. */
+export const ownPackageWords = {
+  title: 'Own packages',
+  count: (board: number, user: number) => `${board} with the board, ${user} in your library`,
+  homes: { board: 'board', user: 'library' },
+  homeChoice: { board: 'With this board', user: 'In your library' },
+  home: 'Kept',
+  add: 'New package',
+  edit: (name: string) => `Edit ${name}`,
+  remove: (name: string) => `Delete ${name}`,
+  keep: 'Keep package',
+  keepFromPart: 'Keep as own package',
+  name: 'Name',
+  shape: 'Shape',
+  shapes: { rectangle: 'Rectangle', round: 'Round' },
+  length: 'Length',
+  width: 'Width',
+  diameter: 'Diameter',
+  pins: 'Pins',
+  pinsUnknown: 'unknown',
+  keepStep: 'keep a package',
+  removeStep: 'delete a package',
 } as const;

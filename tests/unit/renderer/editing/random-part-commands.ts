@@ -10,6 +10,7 @@ import {
   setCoverArea,
 } from '../../../../renderer/editing/covers.ts';
 import { flipParts, moveParts, setPose, turnOverParts, turnParts } from '../../../../renderer/editing/move-parts.ts';
+import { putBoardPackage, removeBoardPackage } from '../../../../renderer/editing/own-packages.ts';
 import { setPackage, setPin1 } from '../../../../renderer/editing/parts.ts';
 import type { TicketDocument } from '../../../../shared-types/plan.ts';
 import { draftOf } from '../../../../shared-types/rules/new-part.ts';
@@ -27,6 +28,7 @@ const turn = fc.integer({ min: -400, max: 400 });
 const axis = fc.constantFrom('x', 'y' as const);
 const edge = fc.constantFrom('least', 'middle', 'most' as const);
 const kind = fc.constantFrom('can', 'frame', 'stiffener' as const);
+const ownName = fc.constantFrom('Slab', 'Brick');
 const coverId = fc.constantFrom('SH1', 'SH2', 'ST1');
 const area = fc.record({ x: figure, y: figure, lengthMm: figure, widthMm: figure, turnDeg: turn });
 const offer = fc
@@ -119,5 +121,15 @@ export const anyPartCommand: fc.Arbitrary<Command> = fc.oneof(
     (c): Command =>
       (d) =>
         removeCover(d, c),
+  ),
+  fc.tuple(ownName, fc.option(ownName), figure).map(
+    ([name, former, lengthMm]): Command =>
+      (d) =>
+        putBoardPackage(d, former, { name, shape: 'rectangle', lengthMm, widthMm: 2, heightMm: null, class: 'so' }),
+  ),
+  ownName.map(
+    (name): Command =>
+      (d) =>
+        removeBoardPackage(d, name),
   ),
 );

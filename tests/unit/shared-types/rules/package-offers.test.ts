@@ -51,7 +51,7 @@ describe('packages for typed words', () => {
   });
 
   it('offers own packages before built-in ones, and nothing for words that say nothing', () => {
-    const own: PackageOffer = { ...first('SOIC-8'), name: 'SOIC-8 with pad', from: 'board' };
+    const own: PackageOffer = { ...first('SOIC-8'), name: 'SOIC8 padded', from: 'board' };
     expect(offerPackages('soic-8', [own])[0].from).toBe('board');
     expect(offerPackages('zzz')).toEqual([]);
   });
