@@ -1,7 +1,10 @@
 import { z } from 'zod';
 import { boardSchema } from './board.ts';
 import type { Assessment } from './evaluation.ts';
+import { importChoicesSchema } from './import-choices.ts';
+import { importReportSchema } from './import-report.ts';
 import { planSchema, stationSchema } from './plan.ts';
+
 import { type Problem, problemSchema, type Result } from './problem.ts';
 import { settingsSchema } from './settings.ts';
 import { preheaterFitSchema } from './station-fit.ts';
@@ -129,8 +132,8 @@ export const requests = {
   'ticket.close': { input: z.strictObject({ id: ticketId }), output: none },
   'ticket.remove': { input: z.strictObject({ id: ticketId }), output: none },
   'import.read': {
-    input: z.strictObject({ files: z.array(namedFile).min(1).max(200) }),
-    output: z.strictObject({ board: boardSchema, notes: z.array(importNoteSchema) }),
+    input: z.strictObject({ files: z.array(namedFile).min(1).max(500), choices: importChoicesSchema }),
+    output: z.strictObject({ board: boardSchema, notes: z.array(importNoteSchema), report: importReportSchema }),
   },
   'evaluation.run': {
     input: z.strictObject({ id: ticketId, phase: z.enum(['coarse', 'fine', 'both']) }),

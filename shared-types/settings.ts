@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { rememberedImportSchema } from './import-choices.ts';
 import { ownPackagesSchema } from './own-package.ts';
 import { stationSchema } from './plan.ts';
 
@@ -13,6 +14,8 @@ export const settingsSchema = z.strictObject({
   technician: z.string().max(200),
   stations: z.array(stationSchema).max(50).describe('Stations kept by name, for any ticket.'),
   packages: ownPackagesSchema,
+  /** What was chosen for imported files, by the headings of their tables, the newest last. */
+  rememberedImports: z.array(rememberedImportSchema).max(100),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 
@@ -26,4 +29,5 @@ export const defaultSettings: Settings = {
   technician: '',
   stations: [],
   packages: [],
+  rememberedImports: [],
 };

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { frameWords as words } from '../../shared-types/words/window/frame.ts';
+import { droppedFiles } from '../stages/start/dropped-files.ts';
 import { takeFiles } from '../stages/start/take-files.ts';
 import { useApp } from '../state/use-app.ts';
 
@@ -22,7 +23,7 @@ export function DropEverywhere() {
       if (!holdsFiles(event)) return;
       event.preventDefault();
       setOver(false);
-      void takeFiles(app, [...(event.dataTransfer?.files ?? [])]);
+      void droppedFiles(event.dataTransfer).then((files) => takeFiles(app, files));
     };
     window.addEventListener('dragover', onOver);
     window.addEventListener('dragleave', onLeave);

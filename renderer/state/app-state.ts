@@ -1,6 +1,7 @@
 import type { OpenedTicket, RequestOutput, TicketCard } from '../../shared-types/contract.ts';
 import type { Assessment, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Point, Side } from '../../shared-types/geometry.ts';
+import type { WindowImportChoices } from '../../shared-types/import-choices.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Problem } from '../../shared-types/problem.ts';
 import { defaultSettings, type Settings } from '../../shared-types/settings.ts';
@@ -88,8 +89,16 @@ export type Notice = {
 /** The map of a moment, with the run and the evaluation that it is of. */
 export type ShownMoment = HeatMoment & { runId: string; revision: number };
 
-/** A board read from files, with what is to be told about it. */
-export type Imported = RequestOutput<'import.read'> & { fileNames: readonly string[] };
+/** A board read from files, with what is to be told about it and what was chosen for it. */
+export type Imported = RequestOutput<'import.read'> & {
+  files: readonly { name: string; bytes: Uint8Array<ArrayBuffer> }[];
+  choices: WindowImportChoices;
+  /** The choices come from the last import of files of this kind. */
+  remembered: boolean;
+  /** Why the last choice gave no board; the board is that from before. */
+  problem: Problem | null;
+  reading: boolean;
+};
 
 export type DialogName =
   | 'tall'

@@ -1,96 +1,7 @@
-/** What the importer tells: the report's shape, and one sentence for everything in it. */
-
+import type { ImportedTable, ImportNote, ImportReport, OutlineCandidateWords, PadCheck } from '../import-report.ts';
 import { DRAWING_NOTES, DRAWING_ROLES } from './drawings.ts';
 
-export type ImportWeight = 'stop' | 'warn' | 'note';
-
-/** Something the import noticed. `refdes`: the parts it is about, all of them; the sentence names the first ones. */
-export type ImportNote = {
-  weight: ImportWeight;
-  code: ImportNoteCode;
-  file?: string;
-  line?: number;
-  refdes?: string[];
-  detail?: Record<string, string | number>;
-};
-
-export type ImportedFile = { name: string; role: string; by: 'content' | 'function' | 'name' };
-
-export type ImportedTable = {
-  file: string;
-  encoding: string;
-  separator: string;
-  headingLine: number | null;
-  unit: string;
-  unitFrom: 'value' | 'heading' | 'preamble' | 'pads' | 'size' | 'chosen';
-  rows: number;
-};
-
-export type OutlineCandidateWords = {
-  rank: number;
-  file: string;
-  lengthMm: number;
-  widthMm: number;
-  sharePercent: number;
-};
-
-/** The check of placements against pads that carry references (Gerber X2). Counts are parts. */
-export type PadCheck = {
-  layer: 'copper' | 'mask' | 'paste' | 'netlist';
-  withPads: number;
-  side: { right: number; throughHole: number; wrong: string[] };
-  centre: { within: number; limitMm: number; off: { refdes: string; mm: number; packageName: string; why: string }[] };
-  turn: {
-    limitDegrees: number;
-    manyPins: { right: number; of: number };
-    twoPads: { right: number; of: number; rightWithPinNumbers: number };
-    /** The only part of its package: its pads lie along its own axes (modulo 90 degrees). */
-    alone: { alongAxes: number; of: number; others: string[] };
-    /** One pad, or several of one pin: pads cannot tell a turn. */
-    onePin: number;
-    wrong: { refdes: string; degrees: number }[];
-  };
-  withoutPads: string[];
-  padsOnly: string[];
-};
-
-export type ImportReport = {
-  files: ImportedFile[];
-  tables: ImportedTable[];
-  counts: { top: number; bottom: number; inner: number; unread: number };
-  outline: {
-    file: string | null;
-    lengthMm: number;
-    widthMm: number;
-    cutouts: number;
-    arcs: number;
-    why: 'smallest' | 'largest' | 'best' | 'chosen' | 'parts';
-    sharePercent: number;
-    others: OutlineCandidateWords[];
-  };
-  offset: {
-    xMm: number;
-    yMm: number;
-    by: 'references' | 'pairs' | 'own' | 'inside' | 'corner' | 'chosen' | 'none';
-    votes: number;
-    of: number;
-  };
-  shift: { xMm: number; yMm: number };
-  /** How x of the bottom and written angles were read; `agreeing` of `of` parts turn like others of their package. */
-  sense: {
-    xNegated: boolean;
-    xBy: 'pads' | 'signs' | 'usual' | 'chosen';
-    top: string;
-    bottom: string;
-    turnsBy: 'pads' | 'columns' | 'none';
-    agreeing: number;
-    of: number;
-  };
-  /** Images of a panel that share references; `strays`: parts that stand once and belong to no image that was taken. */
-  panel: { images: number; taken: 'all' | 'one'; leftOut: number; strays: string[] } | null;
-  check: PadCheck | null;
-  notes: ImportNote[];
-};
+/** One sentence for everything that an import tells. */
 
 const SHOWN = 12;
 
@@ -219,7 +130,7 @@ export function importNoteSentence(note: ImportNote): string {
 const mm = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
 
 /** Words for how a unit, a flip or an offset was found. */
-const BY_WORDS: Record<string, string> = {
+export const BY_WORDS: Record<string, string> = {
   value: 'written behind the values',
   heading: 'said in the headings',
   preamble: 'said in the file',
@@ -302,7 +213,7 @@ export const TURN_WORDS: Record<string, string> = {
   plusHalfTurn: '180 degrees plus the written angle',
 };
 
-const SEPARATOR_WORDS: Record<string, string> = {
+export const SEPARATOR_WORDS: Record<string, string> = {
   ',': 'comma',
   ';': 'semicolon',
   '\t': 'tab',
@@ -349,11 +260,12 @@ export function importReportLines(report: ImportReport): string[] {
   return [...lines, ...(placed ? check : []), ...notes];
 }
 
-function senseLine({ top, bottom, xNegated, xBy, turnsBy, agreeing, of }: ImportReport['sense']): string {
+function senseLine({ top, bottom, xNegated, xBy, turnsBy, turnsChosen, agreeing, of }: ImportReport['sense']): string {
   const x = `bottom x ${xNegated ? 'negated' : 'as seen from the top'} (${BY_WORDS[xBy]})`;
   const source = turnsBy === 'pads' ? 'pin numbers' : "the table's first pads";
   const told = of > 0 ? `${agreeing} of ${of} parts turn like others of their package by ${source}` : 'not checked';
-  return `sense      turns: top ${TURN_WORDS[top]}, bottom ${TURN_WORDS[bottom]} (${told}); ${x}`;
+  const by = turnsChosen ? `chosen; ${told}` : told;
+  return `sense      turns: top ${TURN_WORDS[top]}, bottom ${TURN_WORDS[bottom]} (${by}); ${x}`;
 }
 
 function tableLine(table: ImportedTable): string {

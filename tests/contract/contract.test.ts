@@ -84,7 +84,10 @@ async function story(connect: Connect) {
   await ask('ticket.openFile', { file: { name: 'drawn.board.json', bytes: board } });
   const ticket = packTicket({ document: smallTicket('T-9'), photos: new Map([['a1', new Uint8Array([1, 2, 3])]]) });
   await ask('ticket.openFile', { file: { name: 'C:\\bench\\T-9.hmticket', bytes: new Uint8Array(ticket) } });
-  await ask('import.read', { files: [{ name: 'nothing.txt', bytes: new Uint8Array([0xff, 0xfe, 0x00]) }] });
+  await ask('import.read', {
+    files: [{ name: 'nothing.txt', bytes: new Uint8Array([0xff, 0xfe, 0x00]) }],
+    choices: {},
+  });
   await ask('settings.write', { settings: { ...defaultSettings, theme: 'dark' } });
   await ask('settings.read', {});
   await ask('about.read', {});

@@ -1,8 +1,10 @@
 import { type Board, boardSchema } from '../../../shared-types/board.ts';
 import { BOARD_FORMAT, BOARD_VERSION } from '../../../shared-types/format-version.ts';
+import type { LengthWord, WindowImportChoices } from '../../../shared-types/import-choices.ts';
+import type { ImportReport } from '../../../shared-types/import-report.ts';
 import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
 import { boardFault } from '../../../shared-types/rules/board-faults.ts';
-import type { ImportReport } from '../../../shared-types/words/imports.ts';
+
 import { applyBills } from './build/bills.ts';
 import { checkParts, turnSamples } from './build/check.ts';
 import { claimsOf } from './build/claims.ts';
@@ -17,32 +19,23 @@ import { gatherLayers, type Layers } from './build/layers.ts';
 import { marksByPads, marksPlaced } from './build/marks.ts';
 import { mergePlacements } from './build/merge.ts';
 import { boardName, drawnFrom } from './build/naming.ts';
-import { findPanel, type Panel, type PanelChoice, takeImages } from './build/panel.ts';
+import { findPanel, type Panel, takeImages } from './build/panel.ts';
 import { type BuiltPart, buildPart } from './build/parts.ts';
 import { makeReport, type ReportInput } from './build/report.ts';
 import { type GivenFile, type Recognised, recognise } from './files/recognise.ts';
 import { type Archive, unpackFiles } from './files/unpack.ts';
 import { tidy } from './outline/contour.ts';
 import { phaseGroups, voteTurnRule } from './pads/turn.ts';
-import type { LengthWord } from './placements/columns.ts';
 import type { PlacementTable } from './placements/types.ts';
-import type { Point } from './plane.ts';
 import { type Registration, register } from './register/register.ts';
 
 export type { GivenFile } from './files/recognise.ts';
 
 /** What a user may decide where the files leave it open. */
-export interface ImportChoices {
+export interface ImportChoices extends WindowImportChoices {
   readonly name?: string;
   /** Unit of placement tables that do not say theirs; where they do or there are none, that of a drawing (DXF, SVG). */
   readonly unit?: LengthWord;
-  readonly bottomX?: 'asSeenFromTop' | 'negated';
-  /** From the placement file's origin to the Gerber origin, mm. */
-  readonly offset?: Point;
-  /** Rank of the outline, as the report lists the candidates; 0 is the importer's own choice. */
-  readonly outline?: number;
-  /** Of a panel's images that share references: all of them (unless said otherwise, so that nothing is lost), or the first. */
-  readonly panel?: PanelChoice;
 }
 
 export interface ImportedBoard {
@@ -62,7 +55,7 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   if (files.length > MAX_FILES) return fail('too-large', { detail: { limit: `${MAX_FILES} files` } });
   const unpacked = unpackFiles(files);
   if (!unpacked.ok) return unpacked;
-  const recognised = unpacked.value.files.map(recognise);
+  const recognised = unpacked.value.files.map((file) => recognise(file, choices));
   const tables = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
   const rows = tables.reduce((sum, { placements }) => sum + placements.length, 0);
   if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
@@ -119,7 +112,8 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
   const outside = merged.placements.filter(({ side }) => side !== 'inner');
   const frame = findFrame(layers.outlines, outside, registration.offset, choices);
   const turns = turnSamples(outside, fromPads ? new Map() : layers.pads);
-  const vote = { ...voteTurnRule(phaseGroups(turns.samples)), from: turns.from };
+  const chosen = choices.turn;
+  const vote = { ...voteTurnRule(phaseGroups(turns.samples), chosen), from: turns.from, chosen: chosen !== undefined };
   const claimed = claimsOf(outside, layers, frame.offset, vote.rule);
   const context = { pads: layers.pads, offset: frame.offset, rule: vote.rule, claimed };
   const built = outside.map((placement) =>

@@ -1,21 +1,31 @@
 import { useState } from 'react';
+import { FileTrigger } from 'react-aria-components';
 import type { Board } from '../../../shared-types/board.ts';
-import { bodyOf } from '../../../shared-types/board.ts';
-import type { TicketCard } from '../../../shared-types/contract.ts';
 import { boxOf, flattenContour } from '../../../shared-types/geometry.ts';
 import { emptyPlan } from '../../../shared-types/rules/new-plan.ts';
+import { problemWords } from '../../../shared-types/words/problems.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
+import { importDialogWords as dialogWords } from '../../../shared-types/words/window/import-dialog.ts';
 import { newTicketWords, importWords as words } from '../../../shared-types/words/window/start.ts';
 import type { Imported } from '../../state/app-state.ts';
+import { chooseImport, forgetImport, rememberImport } from '../../state/importing.ts';
 import { useApp, useAppState } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
 import { Button } from '../../widgets/Buttons.tsx';
 import { Dialogue } from '../../widgets/Dialogue.tsx';
+import { Section } from '../../widgets/Section.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
-import { BoardDrawing } from './BoardDrawing.tsx';
 import { nextNumber } from './free-number.ts';
+import type { Choose } from './import/choose.ts';
+import { FileFold } from './import/FileFold.tsx';
+import { OutlineSection } from './import/OutlineSection.tsx';
+import { SenseSection } from './import/SenseSection.tsx';
+import { SidesPreview } from './import/SidesPreview.tsx';
+import { TableSections } from './import/TableSection.tsx';
 import { Notes } from './Notes.tsx';
+import './import/import.css';
 import { startingPlan } from './starting-plan.ts';
+import { takeFiles } from './take-files.ts';
 
 /** What was found in the files, with every note, before a ticket is made of it. */
 export function ImportDialog({ onClose }: { onClose: () => void }) {
@@ -28,31 +38,36 @@ function Found({ imported, onClose }: { imported: Imported; onClose: () => void 
   const cards = useAppState((state) => state.shelf.cards);
   const [number, setNumber] = useState(() => nextNumber(cards));
   const [name, setName] = useState(imported.board.name);
+  const choose: Choose = (fields) => void chooseImport(app, { ...imported.choices, ...fields });
   const create = async () => {
+    rememberImport(app, imported);
     onClose();
     if (app.store.get().ticket) await app.tickets.close();
     const plan = startingPlan(emptyPlan(number.trim()), app.store.get().settings);
     await app.tickets.create(number.trim(), { board: { ...imported.board, name: name.trim() }, plan });
   };
+  const ready = number.trim() && name.trim() && !imported.problem && !imported.reading;
   return (
     <Dialogue
       title={words.title}
-      size="wide"
+      size="widest"
       onClose={onClose}
       footer={
         <>
+          <FileTrigger allowsMultiple onSelect={(files) => files && void takeFiles(app, [...files])}>
+            <Button>{dialogWords.addFiles}</Button>
+          </FileTrigger>
           <Button onPress={onClose}>{frameWords.cancel}</Button>
-          <Button look="primary" disabled={!number.trim() || !name.trim()} onPress={() => void create()}>
+          <Button look="primary" disabled={!ready} onPress={() => void create()}>
             {words.create}
           </Button>
         </>
       }
     >
-      <div className="found">
-        <div className="picture">
-          <BoardDrawing drawing={drawingOf(imported.board)} />
-        </div>
+      <div className="import-sheet">
+        <SidesPreview board={imported.board} stale={imported.problem !== null || imported.reading} />
         <div>
+          <ChoiceState imported={imported} />
           <TextEntry
             label={newTicketWords.number}
             value={number}
@@ -63,10 +78,44 @@ function Found({ imported, onClose }: { imported: Imported; onClose: () => void 
           />
           <TextEntry label={words.boardName} value={name} longest={200} onType={setName} onDone={setName} />
           <Facts board={imported.board} />
-          <Notes notes={imported.notes} />
+          <FileFold files={imported.report.files} />
+          <TableSections imported={imported} choose={choose} />
+          <SenseSection imported={imported} choose={choose} />
+          <OutlineSection imported={imported} choose={choose} />
+          <Section title={words.notes} count={imported.notes.length}>
+            <Notes notes={imported.notes} />
+          </Section>
         </div>
       </div>
     </Dialogue>
+  );
+}
+
+/** What the last choice came to, and the way back to the importer's own reading. */
+function ChoiceState({ imported }: { imported: Imported }) {
+  const app = useApp();
+  const { problem, remembered, choices } = imported;
+  const chosen = Object.keys(choices).length > 0;
+  const wrong = problem && problemWords(problem);
+  return (
+    <>
+      {wrong && (
+        <div className="import-problem" role="alert">
+          <p>{wrong.what}.</p>
+          <p className="soft">
+            {wrong.todo} {dialogWords.stays}
+          </p>
+        </div>
+      )}
+      {chosen && (
+        <p className="import-state" role="status">
+          {remembered ? dialogWords.remembered : dialogWords.chosen}
+          <Button small onPress={() => void forgetImport(app)}>
+            {remembered ? dialogWords.forget : dialogWords.reset}
+          </Button>
+        </p>
+      )}
+    </>
   );
 }
 
@@ -92,14 +141,4 @@ function Facts({ board }: { board: Board }) {
       ))}
     </dl>
   );
-}
-
-/** The drawing of a card, made of a whole board. */
-export function drawingOf(board: Board): TicketCard['drawing'] {
-  const bodies = board.parts.filter((part) => part.side === 'top').map(bodyOf);
-  return {
-    outline: flattenContour(board.outline, 0.2).map((point) => [point.x, point.y]),
-    top: bodies.map((body) => [body.x, body.y, body.lengthMm, body.widthMm, body.turnDeg]),
-    sites: [],
-  };
 }

@@ -1,5 +1,6 @@
 import { flattenContour, insidePolygon } from '../../../../shared-types/geometry.ts';
-import { byLetters, type ImportNote, nameList } from '../../../../shared-types/words/imports.ts';
+import type { ImportNote } from '../../../../shared-types/import-report.ts';
+import { byLetters, nameList } from '../../../../shared-types/words/imports.ts';
 import { tidy } from '../outline/contour.ts';
 import { toOwnAxes } from '../pads/extents.ts';
 import { MARGIN_MM } from './contours.ts';

@@ -1,4 +1,4 @@
-import type { PadCheck } from '../../../../shared-types/words/imports.ts';
+import type { PadCheck } from '../../../../shared-types/import-report.ts';
 import { type Pad, pinCentres } from '../pads/collect.ts';
 import { toOwnAxes } from '../pads/extents.ts';
 import {

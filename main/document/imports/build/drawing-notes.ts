@@ -1,5 +1,5 @@
+import type { ImportNote } from '../../../../shared-types/import-report.ts';
 import { SHAPE_KIND_WORDS } from '../../../../shared-types/words/drawings.ts';
-import type { ImportNote } from '../../../../shared-types/words/imports.ts';
 import type { DrawnOutline } from './drawings.ts';
 
 /** What reading DXF and SVG drawings brought up. */

@@ -1,4 +1,4 @@
-import type { PadCheck } from '../../../../shared-types/words/imports.ts';
+import type { PadCheck } from '../../../../shared-types/import-report.ts';
 import type { LayerRole, Recognised } from '../files/recognise.ts';
 import { findLoops } from '../outline/chain.ts';
 import type { OutlineSource } from '../outline/choose.ts';

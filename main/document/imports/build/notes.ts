@@ -1,7 +1,7 @@
+import type { ImportNote } from '../../../../shared-types/import-report.ts';
 import { DRAWING_FAILURES } from '../../../../shared-types/words/drawings.ts';
 import {
   DESIGN_FAILURES,
-  type ImportNote,
   KIND_WORDS,
   nameList,
   ROLE_WORDS,

@@ -1,9 +1,9 @@
-import type { ImportedFile, ImportedTable, ImportReport, PadCheck } from '../../../../shared-types/words/imports.ts';
+import type { ImportedFile, ImportedTable, ImportReport, PadCheck } from '../../../../shared-types/import-report.ts';
 import type { Recognised } from '../files/recognise.ts';
 import type { Archive } from '../files/unpack.ts';
 import type { RuleVote } from '../pads/turn.ts';
 import type { PlacementTable } from '../placements/types.ts';
-import { boxHeight, boxWidth } from '../plane.ts';
+import { boxHeight, boxWidth, type Point } from '../plane.ts';
 import type { Registration } from '../register/register.ts';
 import type { BillMerge } from './bills.ts';
 import { boardNotes } from './board-notes.ts';
@@ -29,7 +29,7 @@ export interface ReportInput {
   readonly panel: ImportReport['panel'];
   readonly billed: readonly BillMerge[];
   readonly frame: Frame;
-  readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none' };
+  readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none'; readonly chosen: boolean };
   readonly built: readonly BuiltPart[];
   readonly contours: BoardContour;
   readonly check: PadCheck | null;
@@ -72,6 +72,7 @@ export function makeReport(input: ReportInput): ImportReport {
       top: vote.rule.top,
       bottom: vote.rule.bottom,
       turnsBy: vote.from,
+      turnsChosen: vote.chosen,
       agreeing: Math.max(0, vote.agreeing),
       of: vote.of,
     },
@@ -92,10 +93,19 @@ function fileLine(file: Recognised): ImportedFile {
 }
 
 function tableLine(table: PlacementTable, { assumedUnit, unitBy }: Registration): ImportedTable {
-  const { file, encoding, separator, headingLine, placements, unit, unitFrom } = table;
+  const { file, encoding, separator, headingLine, placements, unit, unitFrom, columnsChosen } = table;
   const guessed = unitBy === 'said' ? 'size' : unitBy;
   return {
     file,
+    shape: table.shape,
+    decimalComma: table.decimalComma,
+    sideFrom: table.sideFrom,
+    columns: table.columns.map(({ heading, meaning }) => ({
+      heading: heading.slice(0, 80),
+      meaning,
+      by: columnsChosen ? 'chosen' : headingLine === null ? 'content' : 'heading',
+    })),
+    sample: table.sample.map((cells) => [...cells]),
     encoding,
     separator,
     headingLine,
@@ -121,6 +131,15 @@ function outlineLine({ choice }: Frame, { box, cutouts, arcs }: BoardContour): I
       lengthMm: boxWidth(loop.box),
       widthMm: boxHeight(loop.box),
       sharePercent: percent(share),
+      polygon: thinned(loop.polygon),
     })),
   };
+}
+
+/** Corners enough for a small picture. */
+const SHOWN_CORNERS = 120;
+
+function thinned(polygon: readonly Point[]): [number, number][] {
+  const step = Math.max(1, Math.ceil(polygon.length / SHOWN_CORNERS));
+  return polygon.filter((_, index) => index % step === 0).map(({ x, y }) => [x, y]);
 }

@@ -1,3 +1,4 @@
+import type { WindowImportChoices } from '../../../../shared-types/import-choices.ts';
 import { type Bill, readBill } from '../bill/read-bill.ts';
 import type { Drawing, DrawingFailure, DrawingResult } from '../drawing/types.ts';
 import { looksLikeBinaryDxf, looksLikeDxf, readDxf } from '../dxf/read-dxf.ts';
@@ -53,7 +54,7 @@ export type Recognised =
 export type OtherKind = 'drill' | 'netlist' | 'xml' | 'json' | 'bill' | 'text';
 
 /** Tells what one file is by its content, and a Gerber layer's role by its own function or else its name. Never throws. */
-export function recognise({ name, bytes }: GivenFile): Recognised {
+export function recognise({ name, bytes }: GivenFile, choices: WindowImportChoices = {}): Recognised {
   if (looksLikeDesign(bytes)) {
     const read = readDesign(bytes);
     if (read.ok) return { kind: 'design', name, design: read.design };
@@ -84,7 +85,7 @@ export function recognise({ name, bytes }: GivenFile): Recognised {
       image: result.image,
     };
   }
-  const table = readPlacements(text, name, decoded.encoding, decoded.guessed);
+  const table = readPlacements(text, name, decoded.encoding, decoded.guessed, choices);
   if (table?.headingLine != null) return { kind: 'placements', name, table };
   const bill = readBill(text, name);
   if (bill) return { kind: 'bill', name, bill };

@@ -1,3 +1,7 @@
+import type { TurnRule } from '../../../../shared-types/import-choices.ts';
+
+export type { TurnRule };
+
 import { angleDifference, median, normalAngle, type Point } from '../plane.ts';
 
 /** A part as the turn check sees it: written angle, side, and the middles of its pins in board axes. */
@@ -7,12 +11,6 @@ export interface TurnSample {
   readonly packageName: string;
   readonly written: number;
   readonly pins: ReadonlyMap<string, Point>;
-}
-
-/** How written angles become turns (counter-clockwise seen from the top; bottom parts mirrored own y to -y before). */
-export interface TurnRule {
-  readonly top: 'same' | 'opposite';
-  readonly bottom: 'same' | 'opposite' | 'fromHalfTurn' | 'plusHalfTurn';
 }
 
 /** Common practice, no source: holds for most exports. */
@@ -127,14 +125,19 @@ export interface RuleVote {
   readonly of: number;
 }
 
-/** The rule under which most parts agree with others of their package; the usual one where the pads cannot tell. */
-export function voteTurnRule(groups: readonly PhaseGroup[]): RuleVote {
+/**
+ * The rule under which most parts agree with others of their package; the usual one where the pads cannot tell. A chosen rule
+ * is held against them just the same.
+ */
+export function voteTurnRule(groups: readonly PhaseGroup[], chosen?: TurnRule): RuleVote {
   const telling = groups.filter((group) => group.length > 1);
   const of = telling.reduce((sum, group) => sum + group.length, 0);
+  const agreeingWith = (rule: TurnRule) => telling.reduce((sum, group) => sum + countAgreeing(group, rule), 0);
+  if (chosen) return { rule: chosen, agreeing: agreeingWith(chosen), of };
   let best: RuleVote = { rule: USUAL_TURN, agreeing: -1, of };
   for (const top of TOP_RULES) {
     for (const bottom of BOTTOM_RULES) {
-      const agreeing = telling.reduce((sum, group) => sum + countAgreeing(group, { top, bottom }), 0);
+      const agreeing = agreeingWith({ top, bottom });
       if (agreeing > best.agreeing) best = { rule: { top, bottom }, agreeing, of };
     }
   }

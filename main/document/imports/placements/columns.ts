@@ -1,25 +1,6 @@
-/** What a column of a placement file means. `middle` columns win over `reference` (the drawing's own origin) and pad columns. */
-export type Meaning =
-  | 'refdes'
-  | 'x'
-  | 'y'
-  | 'referenceX'
-  | 'referenceY'
-  | 'padX'
-  | 'padY'
-  | 'rotation'
-  | 'side'
-  | 'mirror'
-  | 'embedded'
-  | 'package'
-  | 'value'
-  | 'description'
-  | 'height'
-  | 'fitted'
-  | 'unit'
-  | 'plain';
+import type { LengthWord, Meaning } from '../../../../shared-types/import-choices.ts';
 
-export type LengthWord = 'mm' | 'mil' | 'inch' | 'um' | 'cm';
+export type { LengthWord, Meaning };
 
 /** Headings met in exports, letters and digits only, lower case. Common practice, no source. */
 const HEADINGS: Readonly<Record<Meaning, string>> = {

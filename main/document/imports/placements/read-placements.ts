@@ -1,8 +1,10 @@
+import type { TableChoice, WindowImportChoices } from '../../../../shared-types/import-choices.ts';
 import { type Column, type LengthWord, type Meaning, unitWord } from './columns.ts';
 import { findHeading, type Heading } from './heading.ts';
 import { guessColumns } from './headless.ts';
 import { preambleSide, preambleUnit } from './preamble.ts';
 import { isComment, type NumberedLine, type Row, readRows } from './rows.ts';
+import { shapeOf, withChoice } from './shape.ts';
 import type { Placement, PlacementTable, RowFault } from './types.ts';
 import {
   readAngle,
@@ -18,6 +20,10 @@ import {
 export const MM_PER: Readonly<Record<LengthWord, number>> = { mm: 1, mil: 0.0254, inch: 25.4, um: 0.001, cm: 10 };
 
 const MAX_LINES = 200_000;
+/** Rows that are shown. */
+const SAMPLE_ROWS = 6;
+
+type TableChoices = Pick<WindowImportChoices, 'tables' | 'sides'>;
 
 /** Old systems end a text file with this character. */
 const END_OF_FILE = String.fromCharCode(26);
@@ -31,6 +37,7 @@ export function readPlacements(
   file: string,
   encoding = 'UTF-8',
   encodingGuessed = false,
+  choices: TableChoices = {},
 ): PlacementTable | null {
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   if (lines.length > MAX_LINES) return null;
@@ -39,12 +46,16 @@ export function readPlacements(
   );
   const filled = numbered.filter((line) => line.text.trim() !== '');
   const found = findHeading(filled.map((line) => line.text));
-  const heading = found ?? guessColumns(filled);
-  if (heading === null) return null;
+  const guessed = found ?? guessColumns(filled);
+  if (guessed === null) return null;
+  const shape = shapeOf(guessed);
+  const choice = choices.tables?.[shape];
+  const heading = withChoice(guessed, choice);
   const preamble = filled.flatMap(({ text }, index) => (index <= heading.index || isComment(text) ? [text] : []));
   const context = readContext(filled.slice(heading.index + 1), heading, file);
-  const fileSide = preambleSide(preamble);
-  const unit = tableUnit(heading.columns, preamble, context.rows);
+  const chosenSide = context.hasSide ? undefined : choices.sides?.[file];
+  const fileSide = chosenSide ?? preambleSide(preamble);
+  const unit = tableUnit(heading.columns, preamble, context.rows, choice);
   const read = context.rows.map((row) => readRow(row, context, fileSide ?? context.sideByName, unit));
   return {
     file,
@@ -53,9 +64,20 @@ export function readPlacements(
     separator: context.separator,
     headingLine: found ? filled[heading.index].line : null,
     columns: heading.columns,
+    columnsChosen: heading !== guessed,
+    shape,
+    sample: context.rows.slice(0, SAMPLE_ROWS).map(({ cells }) => cells.map((cell) => cell.slice(0, 60))),
     ...unit,
     decimalComma: context.decimalComma,
-    sideFrom: context.hasSide ? 'column' : fileSide ? 'preamble' : context.sideByName ? 'name' : 'assumed',
+    sideFrom: context.hasSide
+      ? 'column'
+      : chosenSide
+        ? 'chosen'
+        : fileSide
+          ? 'preamble'
+          : context.sideByName
+            ? 'name'
+            : 'assumed',
     placements: read.flatMap(({ placement }) => (placement ? [placement] : [])),
     faults: read.flatMap(({ fault }) => (fault ? [fault] : [])),
   };
@@ -121,8 +143,14 @@ interface TableUnit {
   readonly mmPerUnit: number | null;
 }
 
-/** Units behind the values win, then those of the headings, then the preamble. */
-function tableUnit(columns: readonly Column[], preamble: readonly string[], rows: readonly Row[]): TableUnit {
+/** What was chosen wins (a unit behind a value counts for that value all the same), then units behind the values, then those of the headings, then the preamble. */
+function tableUnit(
+  columns: readonly Column[],
+  preamble: readonly string[],
+  rows: readonly Row[],
+  choice: TableChoice | undefined,
+): TableUnit {
+  if (choice?.unit) return unitOf(choice.unit, 'chosen', '');
   const xColumn = columns.findIndex(({ meaning }) => meaning === 'x');
   const written = rows.map(({ cells }) => readLength(cells[xColumn] ?? '', true)?.unit ?? null);
   const suffix = written.find((unit) => unit !== null) ?? null;

@@ -36,13 +36,19 @@ export interface PlacementTable {
   /** Line of the headings, from 1; null when the table has none and the columns were guessed by content. */
   readonly headingLine: number | null;
   readonly columns: readonly Column[];
+  /** True when a user said what the columns mean. */
+  readonly columnsChosen: boolean;
+  /** What tables of the same kind share: separator and headings. */
+  readonly shape: string;
+  /** Cells of the first rows. */
+  readonly sample: readonly (readonly string[])[];
   /** Millimetres per unit of the placements; null when the file does not say. */
   readonly mmPerUnit: number | null;
   readonly unit: LengthWord | null;
-  readonly unitFrom: 'value' | 'heading' | 'preamble' | 'unknown';
+  readonly unitFrom: 'value' | 'heading' | 'preamble' | 'chosen' | 'unknown';
   readonly unitText: string;
   readonly decimalComma: boolean;
-  readonly sideFrom: 'column' | 'preamble' | 'name' | 'assumed';
+  readonly sideFrom: 'column' | 'preamble' | 'name' | 'assumed' | 'chosen';
   readonly placements: readonly Placement[];
   /** Rows that could not be read, or only in part. */
   readonly faults: readonly RowFault[];

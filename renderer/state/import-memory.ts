@@ -1,0 +1,35 @@
+import type { RememberedImport, WindowImportChoices } from '../../shared-types/import-choices.ts';
+import type { ImportFacts } from '../../shared-types/import-report.ts';
+
+/** Kinds of files kept in mind; older ones are forgotten. */
+const LONGEST = 60;
+
+const shapesOf = (report: ImportFacts): string[] => [...new Set(report.tables.map(({ shape }) => shape))];
+
+/** What was chosen before for tables with the same headings; null: nothing. */
+export function recall(kept: readonly RememberedImport[], report: ImportFacts): WindowImportChoices | null {
+  const known = shapesOf(report).flatMap((shape) => kept.findLast((one) => one.shape === shape) ?? []);
+  if (known.length === 0) return null;
+  const { bottomX, turn } = known[0];
+  return {
+    tables: Object.fromEntries(known.map(({ shape, table }) => [shape, table])),
+    ...(bottomX ? { bottomX } : {}),
+    ...(turn ? { turn } : {}),
+  };
+}
+
+/** What is kept in mind after an import: the choices for its kinds of tables; kinds without a choice are forgotten. */
+export function remember(
+  kept: readonly RememberedImport[],
+  report: ImportFacts,
+  { tables = {}, bottomX, turn }: WindowImportChoices,
+): RememberedImport[] {
+  const shapes = shapesOf(report);
+  const others = kept.filter(({ shape }) => !shapes.includes(shape));
+  const chosen = shapes.flatMap((shape): RememberedImport[] => {
+    const table = tables[shape] ?? {};
+    const nothing = Object.keys(table).length === 0 && bottomX === undefined && turn === undefined;
+    return nothing ? [] : [{ shape, table, ...(bottomX ? { bottomX } : {}), ...(turn ? { turn } : {}) }];
+  });
+  return [...others, ...chosen].slice(-LONGEST);
+}

@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import { pointSchema } from './geometry.ts';
+
+/** What a column of a placement table may mean. */
+export const COLUMN_MEANINGS = [
+  'refdes',
+  'x',
+  'y',
+  'rotation',
+  'side',
+  'mirror',
+  'package',
+  'value',
+  'description',
+  'height',
+  'fitted',
+  'unit',
+  'referenceX',
+  'referenceY',
+  'padX',
+  'padY',
+  'embedded',
+  'plain',
+] as const;
+export type Meaning = (typeof COLUMN_MEANINGS)[number];
+
+export const LENGTH_WORDS = ['mm', 'mil', 'inch', 'um', 'cm'] as const;
+export type LengthWord = (typeof LENGTH_WORDS)[number];
+
+/** How written angles become turns (counter-clockwise seen from the top; bottom parts mirrored own y to -y before). */
+export const turnRuleSchema = z.strictObject({
+  top: z.enum(['same', 'opposite']),
+  bottom: z.enum(['same', 'opposite', 'fromHalfTurn', 'plusHalfTurn']),
+});
+export type TurnRule = z.infer<typeof turnRuleSchema>;
+
+/** What was said about tables of one shape. `columns`: a meaning for each column, in order. */
+export const tableChoiceSchema = z.strictObject({
+  columns: z.array(z.enum(COLUMN_MEANINGS)).max(500).optional(),
+  unit: z.enum(LENGTH_WORDS).optional(),
+});
+export type TableChoice = z.infer<typeof tableChoiceSchema>;
+
+const shape = z.string().min(1).max(600);
+const bottomX = z.enum(['asSeenFromTop', 'negated']);
+
+/** What a user may decide where files leave it open. Absent: the importer's own choice. */
+export const importChoicesSchema = z.strictObject({
+  /** By the shape of the table's headings. */
+  tables: z.record(shape, tableChoiceSchema).optional(),
+  /** Side of tables that have no column for it, by file name. */
+  sides: z.record(z.string().max(600), z.enum(['top', 'bottom'])).optional(),
+  bottomX: bottomX.optional(),
+  turn: turnRuleSchema.optional(),
+  /** From the placement file's origin to the Gerber origin, mm. */
+  offset: pointSchema.optional(),
+  /** Rank of the outline, as the report lists the candidates; 0 is the importer's own choice. */
+  outline: z.int().min(0).max(10000).optional(),
+  /** Of a panel's images that share references: all of them (unless said otherwise, so that nothing is lost), or the first. */
+  panel: z.enum(['all', 'one']).optional(),
+});
+export type WindowImportChoices = z.infer<typeof importChoicesSchema>;
+
+/** What was chosen for files of one kind, kept for the next ones with the same headings. */
+export const rememberedImportSchema = z.strictObject({
+  shape,
+  table: tableChoiceSchema,
+  bottomX: bottomX.optional(),
+  turn: turnRuleSchema.optional(),
+});
+export type RememberedImport = z.infer<typeof rememberedImportSchema>;

@@ -1,0 +1,90 @@
+import type { LengthWord, Meaning, TurnRule } from '../../import-choices.ts';
+import type { ImportFacts } from '../../import-report.ts';
+
+/** What a column means, as the heading of a preview. */
+export const meaningWords: Record<Meaning, string> = {
+  refdes: 'Designator',
+  x: 'X',
+  y: 'Y',
+  rotation: 'Rotation',
+  side: 'Side',
+  mirror: 'Mirrored',
+  package: 'Package',
+  value: 'Value',
+  description: 'Description',
+  height: 'Height',
+  fitted: 'Fitted',
+  unit: 'Unit',
+  referenceX: 'Origin X',
+  referenceY: 'Origin Y',
+  padX: 'First pad X',
+  padY: 'First pad Y',
+  embedded: 'Inner layer',
+  plain: 'Not used',
+};
+
+export const unitWords: Record<LengthWord, string> = { mm: 'mm', mil: 'mil', inch: 'inch', um: 'µm', cm: 'cm' };
+
+export const topTurnWords: Record<TurnRule['top'], string> = {
+  same: 'Counter-clockwise',
+  opposite: 'Clockwise',
+};
+
+export const bottomTurnWords: Record<TurnRule['bottom'], string> = {
+  same: 'Counter-clockwise, seen from the top',
+  opposite: 'Clockwise, seen from the top',
+  fromHalfTurn: '180° minus the figure',
+  plusHalfTurn: '180° plus the figure',
+};
+
+const columnReasons = { heading: 'by the heading', content: 'by its content', chosen: 'chosen' } as const;
+const sideReasons = {
+  column: 'from its column',
+  preamble: 'said above the table',
+  name: "from the file's name",
+  assumed: 'not said: top taken',
+  chosen: 'chosen',
+} as const;
+
+/** Words of the import dialogue, beside those of its notes. */
+export const importDialogWords = {
+  files: (count: number) => (count === 1 ? '1 file' : `${count} files`),
+  addFiles: 'Add files',
+  remembered: 'Read as chosen last time for files with these headings.',
+  chosen: 'Read with your choices; they are kept for files with these headings.',
+  forget: 'Forget',
+  reset: 'Back to the guesses',
+  reading: 'Reading',
+  stays: 'The drawing shows the last choice that gave a board.',
+  table: (file: string, rows: number) => `${file}: ${rows} ${rows === 1 ? 'row' : 'rows'}`,
+  more: (count: number) =>
+    count === 1 ? 'and 1 file with the same headings' : `and ${count} files with the same headings`,
+  columnOf: (heading: string) => `Meaning of the column ${heading}`,
+  columnsBy: (by: keyof typeof columnReasons) => `Columns told ${columnReasons[by]}`,
+  unit: 'Unit',
+  side: 'Side of the parts',
+  sideOf: (file: string) => `Side of ${file}`,
+  sides: { top: 'Top', bottom: 'Bottom' },
+  sideBy: (by: keyof typeof sideReasons) => sideReasons[by],
+  decimalComma: 'decimal comma',
+  conventions: 'How positions are read',
+  bottomX: 'X of the bottom',
+  bottomXs: { asSeenFromTop: 'As seen from the top', negated: 'Negated' },
+  turnTop: 'Rotation, top',
+  turnBottom: 'Rotation, bottom',
+  turnCheck: ({ agreeing, of }: ImportFacts['sense']) =>
+    of > 0
+      ? `${agreeing} of ${of} parts turn like others of their package by their pads`
+      : 'no pads to check it against',
+  offsetX: 'Moved by x',
+  offsetY: 'Moved by y',
+  votes: ({ votes, of }: ImportFacts['offset']) => (of > 0 ? `${votes} of ${of} agree` : ''),
+  panel: 'Panel',
+  panels: { all: 'All boards', one: 'One board' },
+  panelOf: (images: number) => `${images} boards with the same designators`,
+  outline: 'Outline',
+  outlineBy: 'By the files',
+  outlineOf: (length: string, width: string, share: number) => `${length} × ${width}, holds ${Math.round(share)} %`,
+  top: 'Top',
+  bottom: 'Bottom, seen from below',
+} as const;
