@@ -42,7 +42,7 @@ export const tableChoiceSchema = z.strictObject({
 export type TableChoice = z.infer<typeof tableChoiceSchema>;
 
 const shape = z.string().min(1).max(600);
-const bottomX = z.enum(['asSeenFromTop', 'negated']);
+const negation = z.enum(['asSeenFromTop', 'negated']);
 
 /** What a user may decide where files leave it open. Absent: the importer's own choice. */
 export const importChoicesSchema = z.strictObject({
@@ -50,7 +50,8 @@ export const importChoicesSchema = z.strictObject({
   tables: z.record(shape, tableChoiceSchema).optional(),
   /** Side of tables that have no column for it, by file name. */
   sides: z.record(z.string().max(600), z.enum(['top', 'bottom'])).optional(),
-  bottomX: bottomX.optional(),
+  bottomX: negation.optional(),
+  bottomY: negation.optional(),
   turn: turnRuleSchema.optional(),
   /** From the placement file's origin to the Gerber origin, mm. */
   offset: pointSchema.optional(),
@@ -65,7 +66,8 @@ export type WindowImportChoices = z.infer<typeof importChoicesSchema>;
 export const rememberedImportSchema = z.strictObject({
   shape,
   table: tableChoiceSchema,
-  bottomX: bottomX.optional(),
+  bottomX: negation.optional(),
+  bottomY: negation.optional(),
   turn: turnRuleSchema.optional(),
 });
 export type RememberedImport = z.infer<typeof rememberedImportSchema>;

@@ -115,6 +115,7 @@ export const importReportSchema = z.strictObject({
   /** How x of the bottom and written angles were read; `agreeing` of `of` parts turn like others of their package. */
   sense: z.strictObject({
     xNegated: z.boolean(),
+    yNegated: z.boolean(),
     xBy: z.enum(['pads', 'signs', 'usual', 'chosen']),
     top: z.string(),
     bottom: z.string(),

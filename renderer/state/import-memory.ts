@@ -10,10 +10,11 @@ const shapesOf = (report: ImportFacts): string[] => [...new Set(report.tables.ma
 export function recall(kept: readonly RememberedImport[], report: ImportFacts): WindowImportChoices | null {
   const known = shapesOf(report).flatMap((shape) => kept.findLast((one) => one.shape === shape) ?? []);
   if (known.length === 0) return null;
-  const { bottomX, turn } = known[0];
+  const { bottomX, bottomY, turn } = known[0];
   return {
     tables: Object.fromEntries(known.map(({ shape, table }) => [shape, table])),
     ...(bottomX ? { bottomX } : {}),
+    ...(bottomY ? { bottomY } : {}),
     ...(turn ? { turn } : {}),
   };
 }
@@ -22,14 +23,14 @@ export function recall(kept: readonly RememberedImport[], report: ImportFacts): 
 export function remember(
   kept: readonly RememberedImport[],
   report: ImportFacts,
-  { tables = {}, bottomX, turn }: WindowImportChoices,
+  { tables = {}, bottomX, bottomY, turn }: WindowImportChoices,
 ): RememberedImport[] {
   const shapes = shapesOf(report);
   const others = kept.filter(({ shape }) => !shapes.includes(shape));
   const chosen = shapes.flatMap((shape): RememberedImport[] => {
     const table = tables[shape] ?? {};
-    const nothing = Object.keys(table).length === 0 && bottomX === undefined && turn === undefined;
-    return nothing ? [] : [{ shape, table, ...(bottomX ? { bottomX } : {}), ...(turn ? { turn } : {}) }];
+    const senses = { ...(bottomX ? { bottomX } : {}), ...(bottomY ? { bottomY } : {}), ...(turn ? { turn } : {}) };
+    return Object.keys({ ...table, ...senses }).length === 0 ? [] : [{ shape, table, ...senses }];
   });
   return [...others, ...chosen].slice(-LONGEST);
 }

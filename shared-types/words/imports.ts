@@ -67,6 +67,8 @@ const NOTES = {
   'side-from-name': (_r, _n, d) => `No side column: ${d.side} was taken from the file's ${d.source}.`,
   'unit-guessed': (_r, _n, d) =>
     `The unit is not said; ${d.unit} was taken because ${d.why}. Check one distance you know.`,
+  'bottom-y-negated': () =>
+    'Bottom y is counted downwards in the file (all of it is negative and none of the top, or so chosen); it was turned back. Check one bottom part.',
   'bottom-negated': (_r, _n, d) => `Bottom x is negated in the file (${d.why}); it was turned back.`,
   'turn-sense': (_r, _n, d) =>
     `Rotations do not follow the usual sense; by the pads, top: ${d.top}, bottom: ${d.bottom}.`,

@@ -27,6 +27,7 @@ import { type Archive, unpackFiles } from './files/unpack.ts';
 import { tidy } from './outline/contour.ts';
 import { phaseGroups, voteTurnRule } from './pads/turn.ts';
 import type { PlacementTable } from './placements/types.ts';
+import { withBottomY } from './register/bottom-y.ts';
 import { type Registration, register } from './register/register.ts';
 
 export type { GivenFile } from './files/recognise.ts';
@@ -56,12 +57,14 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   const unpacked = unpackFiles(files);
   if (!unpacked.ok) return unpacked;
   const recognised = unpacked.value.files.map((file) => recognise(file, choices));
-  const tables = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
+  const given = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
+  const { tables, bottomYNegated } = withBottomY(given, choices.bottomY);
   const rows = tables.reduce((sum, { placements }) => sum + placements.length, 0);
   if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
   const { archives } = unpacked.value;
   const whole = fromDesign(recognised);
-  if (whole) return build({ files: recognised, archives, tables: [], drawn: [], ...whole }, choices);
+  if (whole)
+    return build({ files: recognised, archives, tables: [], drawn: [], bottomYNegated: false, ...whole }, choices);
   const layers = gatherLayers(recognised);
   const placed = rows > 0 ? register(tables, layers, choices) : registerPads(layers.pads, '');
   const { drawn, ...found } = addDrawings(recognised, layers, placed?.placements ?? [], drawingUnit(tables, choices));
@@ -71,7 +74,10 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
     const unsaid = tables.find((table) => table.mmPerUnit === null);
     return fail('unclear-units', { file: unsaid?.file });
   }
-  return build({ files: recognised, archives, tables, ...found, registration, drawn, design: null }, choices);
+  return build(
+    { files: recognised, archives, tables, bottomYNegated, ...found, registration, drawn, design: null },
+    choices,
+  );
 }
 
 /** The unit that was chosen is the placements' where they do not say theirs, else the drawing's. */
@@ -94,6 +100,7 @@ interface Gathered {
   readonly files: readonly Recognised[];
   readonly archives: readonly Archive[];
   readonly tables: readonly PlacementTable[];
+  readonly bottomYNegated: boolean;
   readonly layers: Layers;
   readonly registration: Registration;
   readonly design: string | null;

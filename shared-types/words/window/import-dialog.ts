@@ -69,6 +69,7 @@ export const importDialogWords = {
   decimalComma: 'decimal comma',
   conventions: 'How positions are read',
   bottomX: 'X of the bottom',
+  bottomY: 'Y of the bottom',
   bottomXs: { asSeenFromTop: 'As seen from the top', negated: 'Negated' },
   turnTop: 'Rotation, top',
   turnBottom: 'Rotation, bottom',

@@ -97,7 +97,7 @@ function billNotes({ billed }: ReportInput): Notes {
   });
 }
 
-function placementNotes({ registration, merged, tables, panel }: ReportInput): Notes {
+function placementNotes({ registration, merged, tables, panel, bottomYNegated }: ReportInput): Notes {
   const { assumedUnit, unitBy } = registration;
   const why = unitBy === 'pads' ? 'the parts then lie on their pads' : 'board and gaps then have a likely size';
   const inner = merged.placements.flatMap(({ side, refdes }) => (side === 'inner' ? [refdes] : []));
@@ -108,6 +108,7 @@ function placementNotes({ registration, merged, tables, panel }: ReportInput): N
         code: 'unit-guessed',
         detail: { unit: assumedUnit, why },
       },
+    bottomYNegated && { weight: 'warn', code: 'bottom-y-negated' },
     registration.bottomNegated && {
       weight: 'note',
       code: 'bottom-negated',

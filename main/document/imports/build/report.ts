@@ -20,6 +20,8 @@ export interface ReportInput {
   readonly files: readonly Recognised[];
   readonly archives: readonly Archive[];
   readonly tables: readonly PlacementTable[];
+  /** y of the bottom was counted downwards and turned back. */
+  readonly bottomYNegated: boolean;
   readonly layers: Layers;
   readonly registration: Registration;
   /** The IPC-2581 file that the board was made from, alone. */
@@ -67,6 +69,7 @@ export function makeReport(input: ReportInput): ImportReport {
     },
     shift: { xMm: contours.shift.x, yMm: contours.shift.y },
     sense: {
+      yNegated: input.bottomYNegated,
       xNegated: registration.bottomNegated,
       xBy: registration.bottomBy,
       top: vote.rule.top,

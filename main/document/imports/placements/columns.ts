@@ -5,20 +5,21 @@ export type { LengthWord, Meaning };
 /** Headings met in exports, letters and digits only, lower case. Common practice, no source. */
 const HEADINGS: Readonly<Record<Meaning, string>> = {
   refdes:
-    'ref refdes refdesignator reference referencedesignator designator designation partreference compref bezeichner',
-  x: 'x posx xpos positionx xposition midx xmid centerx centrex xcenter xcentre symx symbolx locationx xlocation locx xloc coordx xcoord xcoordinate placementx xcoor cx originx',
-  y: 'y posy ypos positiony yposition midy ymid centery centrey ycenter ycentre symy symboly locationy ylocation locy yloc coordy ycoord ycoordinate placementy ycoor cy originy',
+    'ref refdes refdesignator reference referencedesignator designator designation partreference partdesignator componentdesignator compref bezeichner bauteil bauteilname referenz repere',
+  x: 'x posx xpos positionx xposition midx xmid centerx centrex xcenter xcentre symx symbolx locationx xlocation locx xloc coordx xcoord xcoordinate placementx xcoor cx originx xkoord xkoordinate koordx',
+  y: 'y posy ypos positiony yposition midy ymid centery centrey ycenter ycentre symy symboly locationy ylocation locy yloc coordy ycoord ycoordinate placementy ycoor cy originy ykoord ykoordinate koordy',
   referenceX: 'refx',
   referenceY: 'refy',
   padX: 'padx',
   padY: 'pady',
-  rotation: 'rot rotation rotate rotationdeg angle orientation orient theta symrotate symrotation turn deg',
-  side: 'side layer tb topbottom topbot boardside mountside placementside componentside smdside lay',
-  mirror: 'mirror symmirror mirrored flip flipped',
+  rotation:
+    'rot rotation rotate rotationdeg angle orientation orient theta symrotate symrotation turn deg drehung drehwinkel winkel',
+  side: 'side layer tb topbottom topbot boardside mountside placementside componentside smdside lay seite bestuckseite face',
+  mirror: 'mirror symmirror mirrored flip flipped solderside bottomside onbottom isbottom backside',
   embedded: 'embeddedlayer embedded',
   package:
-    'package footprint pattern comppackage symbolname patternname packagename footprintname pcbfootprint housing case land landpattern pkg decal shape partdecal',
-  value: 'value val comment compvalue partvalue partnumber mpn parttype type componentvalue device',
+    'package footprint pattern comppackage symbolname patternname packagename footprintname pcbfootprint housing case land landpattern pkg decal shape partdecal packagetype gehause bauform boitier',
+  value: 'value val comment compvalue partvalue partnumber mpn parttype type componentvalue device wert valeur',
   description: 'description desc compdevicetype devicetype comptol tolerance manufacturer vendor',
   height: 'height compheight heightmax',
   unit: 'unit units',
@@ -71,7 +72,14 @@ export function bareHeading(heading: string): { name: string; unit: LengthWord |
     : suffix
       ? [suffix[1], unitWord(suffix[2])]
       : [heading, null];
-  return { name: stem.toLowerCase().replace(/[^a-z0-9]/g, ''), unit };
+  // Accents go: Gehäuse, boîtier.
+  return {
+    name: stem
+      .normalize('NFKD')
+      .toLowerCase()
+      .replace(/[^a-z0-9]/g, ''),
+    unit,
+  };
 }
 
 export function meaningOf(name: string): Meaning | null {

@@ -49,9 +49,9 @@ export function usesDecimalComma(cells: readonly string[]): boolean {
 export type SideWord = 'top' | 'bottom' | 'inner';
 
 const TOP =
-  'top t toplayer topside fcu front f component componentside comp primary primaryside toplay layer1 l1 up upper';
+  'top t toplayer topside fcu front f component componentside comp primary primaryside toplay layer1 l1 up upper oben bestuckungsseite dessus';
 const BOTTOM =
-  'bottom bot b bottomlayer botlayer bottomside bcu back solder solderside sold secondary secondaryside down lower';
+  'bottom bot b bottomlayer botlayer bottomside bcu back solder solderside sold secondary secondaryside down lower unten lotseite dessous';
 const SIDES = new Map<string, SideWord>([
   ...TOP.split(' ').map((word): [string, SideWord] => [word, 'top']),
   ...BOTTOM.split(' ').map((word): [string, SideWord] => [word, 'bottom']),
@@ -59,7 +59,10 @@ const SIDES = new Map<string, SideWord>([
 
 /** Side words in any case and with any punctuation; inner layers by their usual names; null when unknown. */
 export function readSide(cell: string): SideWord | null {
-  const word = cell.toLowerCase().replace(/[^a-z0-9]/g, '');
+  const word = cell
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]/g, '');
   const known = SIDES.get(word);
   if (known) return known;
   return /^(in|inner|inr|mid|midlayer|internal|internalplane|layer|l|signal)\d+(cu)?$/.test(word) || word === 'inner'

@@ -35,6 +35,14 @@ export function SenseSection({ imported: { report }, choose }: { imported: Impor
           onChange={(bottomX) => choose({ bottomX })}
         />
       )}
+      {counts.bottom > 0 && (
+        <Choice
+          label={words.bottomY}
+          value={sense.yNegated ? 'negated' : 'asSeenFromTop'}
+          items={bottomXs}
+          onChange={(bottomY) => choose({ bottomY })}
+        />
+      )}
       <Choice
         label={words.turnTop}
         value={turn.top}
