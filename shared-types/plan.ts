@@ -6,6 +6,7 @@ import { MOISTURE_LEVELS } from './library/moisture.ts';
 import { segmentSchema } from './profile.ts';
 import { siteExchangeSchema, strapWorkSchema } from './straps.ts';
 import { tagSchema } from './tags.ts';
+import { TERM_IDS } from './uncertainty.ts';
 
 const id = z.string().min(1).max(64);
 const celsius = z.number().min(-40).max(1200);
@@ -72,6 +73,19 @@ export const preheaterSchema = z.strictObject({
 });
 export type Preheater = z.infer<typeof preheaterSchema>;
 
+/** What a logged run told of the model's terms; each in its own coordinate (logarithm of a factor, exponent, K). */
+export const calibrationSchema = z.strictObject({
+  board: z.string().max(200).describe('Name of the board it was made on: terms of the board hold on that one only.'),
+  log: z.string().max(300).describe('Name of the log.'),
+  readings: z.int().min(1),
+  leftK: z.number().min(0).describe('What is left between log and fitted model, root mean square, K.'),
+  terms: z
+    .array(z.strictObject({ id: z.enum(TERM_IDS), step: z.number(), sigma: z.number().positive() }))
+    .length(TERM_IDS.length),
+  correlation: z.array(z.number().min(-1.001).max(1.001)).length(TERM_IDS.length ** 2),
+});
+export type Calibration = z.infer<typeof calibrationSchema>;
+
 export const stationSchema = z.strictObject({
   name: z.string().max(200),
   nozzle: nozzleSchema,
@@ -97,6 +111,7 @@ export const stationSchema = z.strictObject({
     })
     .nullable()
     .describe('Board over the preheater after switch-on; its film and lag were fitted to it; null: not read.'),
+  calibration: calibrationSchema.nullable().describe('Found from a logged run; null: the assumptions of the model.'),
 });
 export type Station = z.infer<typeof stationSchema>;
 

@@ -17,6 +17,7 @@ import type { RunMemory } from './run-memory.ts';
 import type { HeatScene } from './scene.ts';
 import { sharedStarts } from './shared-starts.ts';
 import { targetResults } from './target-results.ts';
+import { calibratedSteps } from './uncertainty/calibrated.ts';
 
 /** Cell (m) and step (s) of the two phases (heat-model.md, sections 2 and 6). */
 const PHASES = { coarse: { cellM: 0.002, stepS: 1 }, fine: { cellM: 0.001, stepS: 0.5 } } as const;
@@ -119,7 +120,7 @@ type Gathered = { finished: FinishedRun[]; runs: TicketRun[] };
 /** Prepares all heat runs; the first that does not fit comes back as a problem. */
 function prepareAll(board: Board, plan: Plan, { phase, memory, steps }: EvaluateOptions): Result<TicketRun[]> {
   const { cellM, stepS } = PHASES[phase];
-  const diluted = steps?.dilution;
+  const diluted = [steps?.dilution, calibratedSteps(board, plan).dilution];
   const footprintKey = JSON.stringify([cellM, board.outline, board.cutouts, plan.station.nozzle, diluted]);
   const footprints = memory?.footprints(footprintKey) ?? new Map();
   const runs: TicketRun[] = [];

@@ -11,6 +11,7 @@ import type { HeatScene } from './scene.ts';
 import { nozzleCentre, sceneOfTicket } from './scene-of-ticket.ts';
 import type { Series } from './series.ts';
 import { createSimulation, type FootprintCache, type Simulation } from './simulation.ts';
+import { calibratedSteps } from './uncertainty/calibrated.ts';
 import { shiftScene } from './uncertainty/shift-scene.ts';
 
 /** Where in a run's probes the places stand that its results ask for; -1: none. */
@@ -59,7 +60,7 @@ export function prepareRun(
 ): Result<TicketRun> {
   const made = sceneOfTicket(board, plan, presence);
   if (!made.ok) return made;
-  const scene = shiftScene(made.value, steps);
+  const scene = shiftScene(shiftScene(made.value, calibratedSteps(board, plan)), steps);
   const watchPoints = plan.tags.filter((tag) => tag.kind === 'watchPoint');
   const wishes: ProbeWish[] = [];
   const wish = (probe: ProbeWish | null): number => (probe ? wishes.push(probe) - 1 : -1);

@@ -5,7 +5,7 @@ import type { Result } from '../../shared-types/problem.ts';
 import { succeed } from '../../shared-types/problem.ts';
 import type { ThermocouplePlace } from '../../shared-types/uncertainty.ts';
 import { type BandOptions, type BandRuns, bandRuns } from '../heat/uncertainty/band-runs.ts';
-import { beliefOf } from '../heat/uncertainty/priors.ts';
+import { beliefOf } from '../heat/uncertainty/calibrated.ts';
 import { bandOf } from '../heat/uncertainty/sensitivities.ts';
 import { withBands } from '../heat/uncertainty/with-bands.ts';
 import { actionsFor } from './actions.ts';

@@ -9,7 +9,7 @@ export const USUAL_LEVELS: Station['flowLevels'] = [
 
 const common = {
   ...{ gasReads: 'setting', roomC: 23, entrainedC: 60, fumeExtraction: 'low' },
-  ...{ outletReadings: [], boardReadings: null },
+  ...{ outletReadings: [], boardReadings: null, calibration: null },
 } as const satisfies Partial<Station>;
 
 /** Stations to begin from. Sizes and figures are of no particular make: common practice, no source. */

@@ -20,6 +20,7 @@ export function startingStation(): Station {
     flowLevels: [],
     outletReadings: [],
     boardReadings: null,
+    calibration: null,
   };
 }
 

@@ -14,6 +14,10 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
                                               exposure of every part, advice and findings
   heatmargin straps FILE [--want GROUP=SETTING ...] [--stock-first] [--json]
                                               what the straps of a board or ticket say, and the moves to the wanted setting
+  heatmargin calibrate TICKET [LOG.csv] -o OUT.hmticket [--run NAME] [--start SECONDS]
+             --point WATCH=COLUMN,soldered|epoxy|taped ... --peak WATCH=CELSIUS,soldered|epoxy|taped ...
+                                              fits the station to a logged run on a scrap board; later evaluations
+                                              of the ticket go by it
   heatmargin work-map TICKET -o OUT.pdf       the sheet that lies beside the microscope
   heatmargin schema board|plan|profile        JSON Schema (2020-12) of a format
   heatmargin example heat CASE.json [--cell MM] [--step SECONDS] [--json]

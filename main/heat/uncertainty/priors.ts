@@ -61,9 +61,6 @@ export function priorBelief(board: Board, plan: Plan): Belief {
   };
 }
 
-/** What is believed of a ticket's terms. */
-export const beliefOf = (board: Board, plan: Plan): Belief => priorBelief(board, plan);
-
 /** A nozzle kept moving or held at an angle is in a hand; one held still and upright, a hood or an emitter, is in a stand. */
 export function isHandHeld({ station: { nozzle } }: Plan): boolean {
   if (nozzle.kind === 'hood' || nozzle.kind === 'infrared') return false;

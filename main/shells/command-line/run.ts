@@ -1,5 +1,6 @@
 import { USAGE, unknownCommand } from '../../../shared-types/words/command-line.ts';
 import { problemSentence } from '../../../shared-types/words/problems.ts';
+import { calibrate } from './calibrate.ts';
 import { check } from './check.ts';
 import { evaluateCommand } from './evaluate.ts';
 import { example } from './example.ts';
@@ -13,6 +14,7 @@ import { workMap } from './work-map.ts';
 
 const commands: Record<string, Command> = {
   check,
+  calibrate,
   import: importCommand,
   export: exportCommand,
   ticket,

@@ -17,6 +17,7 @@ const STATION: Station = {
   flowLevels: [],
   outletReadings: [],
   boardReadings: null,
+  calibration: null,
 };
 
 const exchange = (gasC: number, seconds: number, holdS: number): Segment[] =>

@@ -17,6 +17,7 @@ const STATION: Station = {
   flowLevels: [],
   outletReadings: [],
   boardReadings: null,
+  calibration: null,
 };
 
 /** Source of the preheater, C: brings the site to about 140 C in under five minutes. */

@@ -27,6 +27,7 @@ const STATION: Station = {
   flowLevels: [],
   outletReadings: [],
   boardReadings: null,
+  calibration: null,
 };
 
 /** Two millimetres and fourteen layers take long: the preheat first, hot, then held back while the gas works. */

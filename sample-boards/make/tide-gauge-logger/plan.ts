@@ -16,6 +16,7 @@ const STATION: Station = {
   flowLevels: [],
   outletReadings: [],
   boardReadings: null,
+  calibration: null,
 };
 
 const exchange = (gasC: number, seconds: number): Segment[] =>

@@ -15,6 +15,7 @@ const STATION: Station = {
   flowLevels: [],
   outletReadings: [],
   boardReadings: null,
+  calibration: null,
 };
 
 const exchange = (gasC: number, seconds: number): Segment[] =>

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { bandRuns } from '../../../../../main/heat/uncertainty/band-runs.ts';
+import { beliefOf } from '../../../../../main/heat/uncertainty/calibrated.ts';
 import { figureName, figuresOf } from '../../../../../main/heat/uncertainty/figures.ts';
-import { beliefOf, priorSigma } from '../../../../../main/heat/uncertainty/priors.ts';
+import { priorSigma } from '../../../../../main/heat/uncertainty/priors.ts';
 import {
   bandOf,
   repeatInOutlets,

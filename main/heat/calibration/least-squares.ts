@@ -1,0 +1,61 @@
+import { inverse, Matrix, solve } from 'ml-matrix';
+import { type Result, succeed } from '../../../shared-types/problem.ts';
+
+/**
+ * Least squares with a prior of mean 0 and deviation 1 on every unknown; Gauss and Newton, steps halved where they
+ * would not help. What the data do not tell stays at its prior. The library's own curve fitting knows neither priors
+ * nor errors that readings share, so its matrices alone are used.
+ */
+export type Residuals = (unknowns: Float64Array) => Result<Float64Array>;
+export type Slopes = (unknowns: Float64Array, residuals: Float64Array) => Result<Matrix>;
+
+export type Solution = { unknowns: Float64Array; residuals: Float64Array; covariance: Matrix; rounds: number };
+
+const MOST_ROUNDS = 6;
+/** Ended when no unknown moves more than this, in its own prior deviations. */
+const STILL = 0.02;
+const LEAST_SHARE = 0.1;
+
+/** Normal equations; `slopes`: how the residuals fall per unknown. */
+function equations(slopes: Matrix, residuals: Float64Array, unknowns: Float64Array) {
+  const turned = slopes.transpose();
+  const normal = turned.mmul(slopes).add(Matrix.eye(slopes.columns));
+  const right = turned.mmul(Matrix.columnVector(Array.from(residuals)));
+  return { normal, right: Array.from(unknowns, (value, index) => right.get(index, 0) - value) };
+}
+
+const cost = (residuals: Float64Array, unknowns: Float64Array): number =>
+  [...residuals, ...unknowns].reduce((sum, one) => sum + one * one, 0);
+
+/**
+ * Solves for `count` unknowns. Residuals are in their own standard deviations. Problems: those of the two functions.
+ */
+export function solveLeastSquares(count: number, residualsOf: Residuals, slopesOf: Slopes): Result<Solution> {
+  let unknowns = new Float64Array(count);
+  const first = residualsOf(unknowns);
+  if (!first.ok) return first;
+  let residuals = first.value;
+  let slopes = new Matrix(residuals.length, count);
+  let rounds = 0;
+  for (let still = false; rounds < MOST_ROUNDS && !still; rounds++) {
+    const found = slopesOf(unknowns, residuals);
+    if (!found.ok) return found;
+    slopes = found.value;
+    const { normal, right } = equations(slopes, residuals, unknowns);
+    const move = solve(normal, Matrix.columnVector(right)).to1DArray();
+    const before = cost(residuals, unknowns);
+    still = true;
+    for (let share = 1; share > LEAST_SHARE; share /= 2) {
+      const there = unknowns.map((value, index) => value + share * move[index]!);
+      const next = residualsOf(there);
+      if (!next.ok) return next;
+      if (cost(next.value, there) > before) continue;
+      still = Math.max(...move.map(Math.abs)) * share < STILL;
+      unknowns = there;
+      residuals = next.value;
+      break;
+    }
+  }
+  const covariance = inverse(equations(slopes, residuals, unknowns).normal);
+  return succeed({ unknowns, residuals, covariance, rounds });
+}

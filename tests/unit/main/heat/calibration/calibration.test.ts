@@ -1,0 +1,95 @@
+import { Matrix } from 'ml-matrix';
+import { expect, test } from 'vitest';
+import { fitLog } from '../../../../../main/heat/calibration/fit-log.ts';
+import { solveLeastSquares } from '../../../../../main/heat/calibration/least-squares.ts';
+import { beliefOf, calibratedSteps } from '../../../../../main/heat/uncertainty/calibrated.ts';
+import { succeed } from '../../../../../shared-types/problem.ts';
+import { TERM_IDS } from '../../../../../shared-types/uncertainty.ts';
+import { coverage, drawnLog, loggedPlan } from '../../../../support/heat/calibration-truth.ts';
+import { evaluated, exposure, smallBoard, smallPlan } from '../support.ts';
+
+const board = smallBoard();
+const plan = loggedPlan(smallPlan(board));
+const { truth, points } = drawnLog(board, plan, 5);
+const fit = fitLog(board, plan, 'run-1', points);
+if (!fit.ok) throw new Error(fit.problem.code);
+const { calibration, terms, residuals } = fit.value;
+
+test('least squares with priors: a linear case agrees with the formula of Bayes, by hand', () => {
+  // y = 3 a + noise 1, read 6; prior a ~ N(0, 1): mean 3 x 6 / (9 + 1), variance 1 / (9 + 1). b is never seen.
+  const solved = solveLeastSquares(
+    2,
+    ([a]) => succeed(Float64Array.of(6 - 3 * a!)),
+    () => succeed(new Matrix([[3, 0]])),
+  );
+  if (!solved.ok) throw new Error('not solved');
+  expect(solved.value.unknowns[0]).toBeCloseTo(1.8, 9);
+  expect(solved.value.unknowns[1]).toBe(0);
+  expect(solved.value.covariance.get(0, 0)).toBeCloseTo(0.1, 9);
+  expect(solved.value.covariance.get(1, 1)).toBeCloseTo(1, 9);
+});
+
+test('a fitted log narrows what it tells, finds it near the truth, and says what it could not tell', () => {
+  const told = terms.filter((term) => term.told).map(({ id }) => id);
+  expect(told).toContain('preheater');
+  expect(told).toContain('nozzle');
+  for (const { id, step, sigma, priorSigma } of terms) {
+    expect(Math.abs(step - truth[id]!), id).toBeLessThan(3 * sigma);
+    expect(sigma).toBeLessThan(priorSigma * 1.3);
+  }
+  expect(calibration.leftK).toBeLessThan(4);
+  expect(residuals.map(({ tagId }) => tagId)).toEqual(points.map(({ tagId }) => tagId));
+});
+
+test('the fit is the same every time, and can be stopped', () => {
+  expect(fitLog(board, plan, 'run-1', points)).toEqual(fit);
+  expect(fitLog(board, plan, 'run-1', points, { isCancelled: () => true })).toMatchObject({
+    problem: { code: 'cancelled' },
+  });
+});
+
+test('terms of the station travel to other boards, terms of the board do not', () => {
+  const calibrated = { ...plan, station: { ...plan.station, calibration } };
+  expect(Object.keys(calibratedSteps(board, calibrated)).sort()).toEqual([...TERM_IDS].sort());
+  const other = { ...board, name: 'another' };
+  expect(Object.keys(calibratedSteps(other, calibrated)).sort()).toEqual(
+    ['dilution', 'nozzle', 'outlet', 'preheater'].sort(),
+  );
+  const [own, away, prior] = [beliefOf(board, calibrated), beliefOf(other, calibrated), beliefOf(other, plan)];
+  const joints = TERM_IDS.indexOf('joints');
+  expect(own.calibrated).toEqual(TERM_IDS.map(() => true));
+  expect(away.sigma[joints]).toBe(prior.sigma[joints]);
+  expect(away.sigma[0]).toBeLessThan(prior.sigma[0]!);
+});
+
+test('a calibrated station is evaluated as it was found, its bands narrower', () => {
+  const calibrated = { ...plan, station: { ...plan.station, calibration } };
+  const before = exposure(evaluated(board, plan), 'U2').body.maxC;
+  const after = exposure(evaluated(board, calibrated), 'U2').body.maxC;
+  const real = exposure(evaluated(board, plan, { steps: truth }), 'U2').body.maxC;
+  expect(Math.abs(after - real)).toBeLessThan(Math.abs(before - real));
+});
+
+test('typed peaks alone are a log too', () => {
+  const peaks = points.map((point) => ({
+    ...point,
+    samples: [],
+    peakC: Math.max(...point.samples.map(({ celsius }) => celsius)),
+  }));
+  const typed = fitLog(board, plan, 'run-1', peaks);
+  if (!typed.ok) throw new Error(typed.problem.code);
+  expect(typed.value.calibration.readings).toBe(5);
+  expect(typed.value.terms.some(({ told }) => !told)).toBe(true);
+});
+
+test('honesty: the 90 % bands of ten calibrations cover the truth, and are no wider than they must be', () => {
+  const count: Record<string, number> = {};
+  for (let seed = 1; seed <= 10; seed++) {
+    for (const [name, { covered }] of Object.entries(coverage(board, plan, seed))) {
+      count[name] = (count[name] ?? 0) + (covered ? 1 : 0);
+    }
+  }
+  for (const [name, covered] of Object.entries(count)) expect(covered, name).toBeGreaterThanOrEqual(7);
+  const all = Object.values(count).reduce((sum, one) => sum + one, 0) / Object.keys(count).length;
+  expect(all).toBeGreaterThanOrEqual(8);
+}, 240_000);
