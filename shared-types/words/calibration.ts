@@ -1,22 +1,5 @@
 import type { TermId } from '../uncertainty.ts';
 
-/** Words about fitting a station to a logged run. */
-export const calibrationWords = {
-  nameOutput: 'Name the ticket to write with -o NAME.hmticket.',
-  startIsSeconds: '--start takes the seconds of the log at which the run began.',
-  pointForm:
-    'Name each thermocouple as --point WATCH=COLUMN,soldered|epoxy|taped or --peak WATCH=CELSIUS,soldered|epoxy|taped.',
-  typedPeaks: 'typed peaks',
-  noWatch: 'is no watch point of the plan',
-  placeIt: 'Place the thermocouple in the plan first.',
-  noPeak: (what: string) => `'${what}' is no temperature`,
-  peakForm: 'Write the peak in °C.',
-  noColumn: 'is no column of the log',
-  columns: (known: string) => `Its columns are ${known}.`,
-  applies: (station: string) =>
-    `evaluations of station '${station || 'without a name'}' go by this log; terms of the board on this board only.`,
-};
-
 const TERMS: Record<TermId, string> = {
   nozzle: 'film of the gas',
   dilution: 'dilution exponent',
@@ -37,6 +20,31 @@ function stepWords(id: TermId, step: number): string {
 
 const spreadWords = (id: TermId, sigma: number): string =>
   isDifference(id) ? `±${sigma.toFixed(id === 'outlet' ? 0 : 2)}` : `×/÷${Math.exp(sigma).toFixed(2)}`;
+
+/** Words about fitting a station to a logged run. */
+export const calibrationWords = {
+  nameOutput: 'Name the ticket to write with -o NAME.hmticket.',
+  startIsSeconds: '--start takes the seconds of the log at which the run began.',
+  pointForm:
+    'Name each thermocouple as --point WATCH=COLUMN,soldered|epoxy|taped or --peak WATCH=CELSIUS,soldered|epoxy|taped.',
+  typedPeaks: 'typed peaks',
+  noWatch: 'is no watch point of the plan',
+  placeIt: 'Place the thermocouple in the plan first.',
+  noPeak: (what: string) => `'${what}' is no temperature`,
+  peakForm: 'Write the peak in °C.',
+  noColumn: 'is no column of the log',
+  columns: (known: string) => `Its columns are ${known}.`,
+  applies: (station: string) =>
+    `evaluations of station '${station || 'without a name'}' go by this log; terms of the board on this board only.`,
+  title: 'Calibration of the station',
+  forget: 'Forget it',
+  madeOn: (log: string, board: string, left: string) =>
+    `From ${log} on board ‘${board}’; ${left} left between log and model.`,
+  stationOnly: 'This is another board: what was found of that board’s copper, joints and losses is not used here.',
+  term: (id: TermId) => TERMS[id],
+  found: (id: TermId, step: number) => stepWords(id, step),
+  spread: (id: TermId, sigma: number) => spreadWords(id, sigma),
+};
 
 type Fit = {
   terms: readonly { id: TermId; step: number; priorSigma: number; sigma: number; told: boolean }[];

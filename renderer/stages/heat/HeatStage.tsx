@@ -1,6 +1,7 @@
 import { heatWords as words } from '../../../shared-types/words/window/heat.ts';
 import { useDocument } from '../../state/use-app.ts';
 import { FindingSection } from '../plan/FindingSection.tsx';
+import { CalibrationSection } from './CalibrationSection.tsx';
 import { CurveSection } from './CurveSection.tsx';
 import { ReadingSection } from './ReadingSection.tsx';
 import { RunSection } from './RunSection.tsx';
@@ -27,6 +28,7 @@ export function HeatStage() {
         <p className="stage-lead">{words.noRuns}</p>
       )}
       <StationFold />
+      <CalibrationSection />
       <FindingSection />
     </>
   );

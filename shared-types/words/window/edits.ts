@@ -33,4 +33,5 @@ export const editLabels = {
   removeSegment: 'remove a segment',
   watchFields: 'edit a thermocouple',
   thermocouples: 'place thermocouples',
+  forgetCalibration: 'forget the calibration',
 } as const;
