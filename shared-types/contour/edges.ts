@@ -13,8 +13,9 @@ export type Edge = {
   index: number;
   from: Point;
   to: Point;
-  /** 0: straight. */
   bulge: number;
+  /** No arc, or one that leaves its chord by less than can matter. */
+  straight: boolean;
   origin: Point;
   k: number;
   l: number;
@@ -47,6 +48,7 @@ export function edgeBetween(from: Point, to: Point, bulge: number, index = 0): E
     from: { x: from.x, y: from.y },
     to: { x: to.x, y: to.y },
     bulge,
+    straight: Math.abs(bulge) * chord < TOUCH_MM / 2,
     origin: { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 },
     k,
     l: uy * across,
@@ -79,9 +81,7 @@ export function withinEdge(edge: Edge, at: Point): boolean {
   return edge.bulge > 0 ? left <= 0 : left >= 0;
 }
 
-/** An arc that leaves its chord by less than can matter is straight. */
-export const isStraight = ({ bulge, from, to }: Edge): boolean =>
-  Math.abs(bulge) * Math.hypot(to.x - from.x, to.y - from.y) < TOUCH_MM / 2;
+export const isStraight = (edge: Edge): boolean => edge.straight;
 
 const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 
@@ -176,8 +176,10 @@ const capOf = (sweep: number): number =>
   Math.abs(sweep) < 1e-2 ? (sweep ** 3 / 6) * (1 - sweep ** 2 / 20) : sweep - Math.sin(sweep);
 
 /** True when the point lies inside the contour; exact for arcs: the chords' polygon, each arc's cap added or taken. */
-export function insideContour(at: Point, contour: Contour): boolean {
-  const edges = edgesOf(contour);
+export const insideContour = (at: Point, contour: Contour): boolean => insideEdges(at, edgesOf(contour));
+
+/** The same for a contour given by its edges. */
+export function insideEdges(at: Point, edges: readonly Edge[]): boolean {
   const onChord = edges.some((edge) => !isStraight(edge) && Math.abs(againstChord(edge, at).left) < TOUCH_MM / 100);
   // On a chord it would belong to the polygon or to the cap by chance: asked a hair's breadth beside it.
   const { x, y } = onChord ? { x: at.x + 0.17 * TOUCH_MM, y: at.y + 0.11 * TOUCH_MM } : at;

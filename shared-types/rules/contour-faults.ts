@@ -1,6 +1,6 @@
-import { areaOf, boxOfEdge, type Edge, edgesOf, insideContour, TOUCH_MM } from '../contour/edges.ts';
+import { areaOf, boxOfEdge, type Edge, edgesOf, insideEdges, TOUCH_MM } from '../contour/edges.ts';
 import { type Meeting, meetingsOf } from '../contour/meetings.ts';
-import type { Contour, Point } from '../geometry.ts';
+import { type Box, boxOf, type Contour, type Point } from '../geometry.ts';
 
 /** The outline, or a cutout by its place in the list. */
 export type ContourId = 'outline' | number;
@@ -37,14 +37,19 @@ export function selfMeetings(contour: readonly Contour[number][], most = 1, cros
 
 /** Where two contours meet: the first place, or null. */
 export function contoursMeeting(first: Contour, second: Contour): Meeting | null {
-  const others = sweepList(edgesOf(second));
-  for (const one of sweepList(edgesOf(first)))
-    for (const other of others) {
-      if (other.box.minX > one.box.maxX + TOUCH_MM) break;
-      if (!boxesMeet(one, other)) continue;
-      const [meeting] = meetingsOf(one.edge, other.edge);
+  const other = preparedOf(second);
+  const one = preparedOf(first);
+  if (!boxesMeet(one, other)) return null;
+  const others = other.boxed.filter((edge) => boxesMeet(edge, one));
+  for (const edge of one.boxed) {
+    if (!boxesMeet(edge, other)) continue;
+    for (const against of others) {
+      if (against.box.minX > edge.box.maxX + TOUCH_MM) break;
+      if (!boxesMeet(edge, against)) continue;
+      const [meeting] = meetingsOf(edge.edge, against.edge);
       if (meeting) return meeting;
     }
+  }
   return null;
 }
 
@@ -71,7 +76,7 @@ function cutoutAgainst(outline: Contour, cutouts: readonly Contour[], id: number
     const meeting = contoursMeeting(cutouts[id], cutout);
     if (meeting) return { kind: 'pair', id, other, ...meeting };
     const at = { x: cutouts[id][0].x, y: cutouts[id][0].y };
-    if (insideContour(at, cutout) || insideContour(cutout[0], cutouts[id])) return { kind: 'nested', id, other, at };
+    if (isInside(at, cutout) || isInside(cutout[0], cutouts[id])) return { kind: 'nested', id, other, at };
   }
   return null;
 }
@@ -80,7 +85,7 @@ function cutoutAgainstOutline(outline: Contour, cutout: Contour, id: number): Co
   const meeting = contoursMeeting(outline, cutout);
   if (meeting) return { kind: 'pair', id, other: 'outline', ...meeting };
   const [{ x, y }] = cutout;
-  return insideContour(cutout[0], outline) ? null : { kind: 'outside', id, at: { x, y } };
+  return isInside(cutout[0], outline) ? null : { kind: 'outside', id, at: { x, y } };
 }
 
 type Boxed = { edge: Edge; place: number; box: ReturnType<typeof boxOfEdge> };
@@ -90,7 +95,33 @@ const sweepList = (edges: readonly Edge[]): Boxed[] =>
     .map((edge, place) => ({ edge, place, box: boxOfEdge(edge) }))
     .sort((first, second) => first.box.minX - second.box.minX);
 
-const boxesMeet = ({ box: a }: Boxed, { box: b }: Boxed): boolean =>
+type Prepared = { edges: Edge[]; boxed: Boxed[]; box: Box };
+
+const prepared = new WeakMap<Contour, Prepared>();
+
+/** Edges and boxes of a contour, made once: an outline is asked again for every one of a thousand cutouts. */
+function preparedOf(contour: Contour): Prepared {
+  const known = prepared.get(contour);
+  if (known) return known;
+  const edges = edgesOf(contour);
+  const boxed = sweepList(edges);
+  const corners = boxed.flatMap(({ box }) => [
+    { x: box.minX, y: box.minY },
+    { x: box.maxX, y: box.maxY },
+  ]);
+  const made = { edges, boxed, box: boxOf(corners) };
+  prepared.set(contour, made);
+  return made;
+}
+
+/** A point off a contour's box is outside without a closer look. */
+function isInside(at: Point, contour: Contour): boolean {
+  const { box, edges } = preparedOf(contour);
+  const within = at.x >= box.minX && at.x <= box.maxX && at.y >= box.minY && at.y <= box.maxY;
+  return within && insideEdges(at, edges);
+}
+
+const boxesMeet = ({ box: a }: { box: Box }, { box: b }: { box: Box }): boolean =>
   a.minX <= b.maxX + TOUCH_MM &&
   b.minX <= a.maxX + TOUCH_MM &&
   a.minY <= b.maxY + TOUCH_MM &&
