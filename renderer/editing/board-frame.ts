@@ -61,6 +61,8 @@ function placeInPlan(frame: Frame, plan: Plan): void {
     area.turnDeg = turned(frame, area.turnDeg);
   }
   for (const tag of plan.tags) if (tag.kind === 'watchPoint') put(frame, tag);
+  for (const { segments } of plan.heatRuns)
+    for (const { nozzleCentre } of segments) if (nozzleCentre) put(frame, nozzleCentre);
   const { nozzle, preheater } = plan.station;
   if (nozzle.kind !== 'infrared') nozzle.headingDeg = headed(frame, nozzle.headingDeg);
   if (nozzle.kind !== 'round') nozzle.turnDeg = turned(frame, nozzle.turnDeg);

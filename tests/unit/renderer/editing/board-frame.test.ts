@@ -4,6 +4,7 @@ import { type Frame, lowerLeft, moveOrigin, placeBoard, turnBoard } from '../../
 import { ownToBoard } from '../../../../shared-types/board.ts';
 import { documentSchema } from '../../../../shared-types/contract.ts';
 import type { TicketDocument } from '../../../../shared-types/plan.ts';
+import { startingSegments } from '../../../../shared-types/rules/new-plan.ts';
 import { anyCommand, type Command } from './random-commands.ts';
 import { smallDocument } from './sample-document.ts';
 
@@ -70,6 +71,19 @@ function fullDocument(): TicketDocument {
     },
     plan: {
       ...start.plan,
+      heatRuns: [
+        {
+          id: 'run-9',
+          name: 'Off',
+          kind: 'removal',
+          side: 'top',
+          siteIds: [],
+          segments: startingSegments('removal', null).map((segment) => ({
+            ...segment,
+            nozzleCentre: { x: 31, y: 22 },
+          })),
+        },
+      ],
       station: {
         ...start.plan.station,
         nozzle: {
