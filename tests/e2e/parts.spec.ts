@@ -10,7 +10,7 @@ async function emptyBoard(page: Page, address: string) {
   const w = windowOf(page);
   await page.goto(address);
   await page.getByRole('button', { name: 'New ticket' }).first().click();
-  await page.getByRole('radio', { name: 'Empty rectangle' }).click();
+  await page.getByRole('radio', { name: 'To be drawn' }).click();
   await page.getByRole('textbox', { name: 'Board name' }).fill('Thirty parts');
   await page.getByRole('button', { name: 'Create ticket' }).click();
   await expect(page.locator('.frame')).toBeVisible();
