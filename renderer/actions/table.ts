@@ -5,6 +5,7 @@ import { chordsOf, type KeyPress } from './chords.ts';
 import { editActions } from './edit-actions.ts';
 import { outlineActions } from './outline-actions.ts';
 import { photoActions } from './photo-actions.ts';
+import { strapActions } from './strap-actions.ts';
 import { tagActions } from './tag-actions.ts';
 import { ticketActions } from './ticket-actions.ts';
 import { stageActions, toolActions, viewActions } from './view-actions.ts';
@@ -15,6 +16,7 @@ export const ACTIONS: readonly Action[] = [
   ...boardActions,
   ...arrangeActions,
   ...tagActions,
+  ...strapActions,
   ...viewActions,
   ...toolActions,
   ...photoActions,

@@ -65,7 +65,11 @@ function GroupBlock({ group, onEdit }: { group: StrapGroup; onEdit: Props['onEdi
   const { board, plan } = useDocument();
   const reading = readGroup(board, plan.straps.ticked, group);
   const wish = plan.straps.wanted.find((one) => one.groupId === group.id)?.settingId ?? NOTHING;
-  const faults = groupFaults(board, group).filter((fault) => !isNote(fault));
+  // What is wrong with the wanted setting stands above, where it is refused.
+  const wished = group.settings.find((setting) => setting.id === wish)?.label;
+  const faults = groupFaults(board, group).filter(
+    (fault) => !isNote(fault) && !('setting' in fault && fault.setting === wished),
+  );
   const sum = capacitySums(board, plan).find((one) => one.groupId === group.id);
   const items = [
     { id: NOTHING, label: words.none },

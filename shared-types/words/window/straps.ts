@@ -30,6 +30,7 @@ export const strapWords = {
   refused: (group: string) => `${group}: refused`,
   done: (line: string) => `Done: ${line}`,
   tagMoves: (count: number) => `Put ${count} ${count === 1 ? 'tag' : 'tags'} in the plan`,
+  tagAllMoves: 'Put the strap moves into the plan as tags',
   tagged: 'The tags are in the plan.',
   show: (refdes: string) => `Show ${refdes}`,
   groups: 'Strap groups',
