@@ -21,6 +21,7 @@ export function ferryGateController(): Board {
   bench.place('U', 'SOIC-8', 52, 40, { class: 'serial-memory', value: 'HG25Q64 firmware' });
   bench.place('J', 'RJ45', 71, 40, { class: 'connector-pbt', turn: 90, value: 'Gate bus', throughHole: true });
   bench.place('C', 'Electrolytic 10x10.2', 42, 40, { value: '470u 35 V' });
+  bench.keepFree('top', { x: 57.7, y: 40, lengthMm: 5, widthMm: 12, turnDeg: 0 }, 'room for the jet');
   bench.place('U', 'LQFP-64 10x10', 50, 58, { value: 'HG-CTRL controller' });
   bench.row('C', 'C 0402', { x: 46, y: 65.8 }, { x: 2, y: 0 }, ['100n', '100n', '1u', '100n'], { turn: 90 });
   bench.place('R', 'R 0402', 58, 50, { value: '10k', turn: 90 });
