@@ -12,7 +12,7 @@ export function windowOf(page: Page) {
     canvas,
     /** Rows of the panel that speak of a part. */
     row,
-    section: (name: string) => page.getByRole('region', { name }),
+    section: (name: string) => page.getByRole('region', { name, exact: true }),
     /** Finds a part by its designator: it is then selected, in the middle of the canvas. */
     async find(refdes: string) {
       await page.keyboard.press('/');
