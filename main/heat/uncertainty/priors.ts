@@ -39,13 +39,16 @@ function lawIsExtended({ station, heatRuns }: Plan): boolean {
   );
 }
 
+const isOutletMeasured = ({ station }: Plan): boolean =>
+  station.gasReads === 'outlet' || station.outletReadings.length > 0;
+
 /** Standard deviation of each term for this ticket, before any calibration. */
 export function priorSigma(board: Board, plan: Plan): Record<TermId, number> {
   const { nozzle, dilution, outlet, preheater, inPlane, joints, idle } = PRIOR_SIGMA;
   return {
     ...{ dilution, preheater, joints, idle },
     nozzle: nozzle * (lawIsExtended(plan) ? EXTENDED : 1),
-    outlet: plan.station.gasReads === 'setting' ? outlet.setting : outlet.measured,
+    outlet: isOutletMeasured(plan) ? outlet.measured : outlet.setting,
     inPlane: board.laminate.layersKnown ? inPlane.known : inPlane.guessed,
   };
 }

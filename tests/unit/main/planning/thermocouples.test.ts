@@ -52,6 +52,22 @@ test('the coldest corner of the target comes first, then what narrows most', () 
   expect(first!.expectedC, 'its reading is that of the coldest joint, nearly').toBeGreaterThan(unread - 15);
 });
 
+test('of the four corners it is the one that stays coldest', () => {
+  const corners = [
+    [23.5, 15.5],
+    [36.5, 15.5],
+    [36.5, 28.5],
+    [23.5, 28.5],
+  ];
+  const tags = corners.map(([x, y], index) => ({
+    ...{ id: `t${index}`, kind: 'watchPoint' as const, name: `W${index}`, order: null, note: '', refdes: null },
+    ...{ side: 'top' as const, x: x!, y: y! },
+  }));
+  const peaks = evaluated(board, { ...plan, tags }).runs[0]!.watch.map(({ peakC }) => peakC);
+  expect(Math.max(...peaks)).toBeGreaterThan(Math.min(...peaks) + 0.1);
+  expect(places[0]!.expectedC).toBeCloseTo(Math.min(...peaks), 6);
+});
+
 test('places are the same every time, and what the assessment tells', () => {
   const again = assessFully(board, plan, evaluated(board, plan));
   expect(again.ok && again.value.thermocouples).toEqual(places);
