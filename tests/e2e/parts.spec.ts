@@ -12,6 +12,13 @@ async function emptyBoard(page: Page, address: string) {
   await page.getByRole('button', { name: 'New ticket' }).first().click();
   await page.getByRole('radio', { name: 'To be drawn' }).click();
   await page.getByRole('textbox', { name: 'Board name' }).fill('Thirty parts');
+  for (const [name, figure] of [
+    ['Length', '100'],
+    ['Width', '80'],
+  ]) {
+    await page.getByRole('textbox', { name }).fill(figure);
+    await page.keyboard.press('Tab');
+  }
   await page.getByRole('button', { name: 'Create ticket' }).click();
   await expect(page.locator('.frame')).toBeVisible();
   await w.stage('board');
