@@ -114,10 +114,8 @@ function sketchMarks(scene: Scene): Mark[] {
   if (sketch?.kind === 'ghost' || sketch?.kind === 'bodies') return carriedMarks(sketch, scene);
   if (sketch?.kind !== 'area') return [];
   const stroke: Stroke = { colour: theme.accent, width: 1.5 };
-  const shape: Mark = {
-    ...areaShape(sketch.area, projection, 1.5),
-    fill: { colour: theme.accent, alpha: 0.1 },
-    stroke,
-  };
-  return sketch.measured ? [...sizeMarks(sketch.area, scene), shape] : [shape];
+  const shape = areaShape(sketch.area, projection, 1.5);
+  // A thin fill would make the lettering of the sheet as thin on the 2D canvas.
+  if (sketch.measured) return [{ ...shape, stroke }, ...sizeMarks(sketch.area, scene)];
+  return [{ ...shape, fill: { colour: theme.accent, alpha: 0.1 }, stroke }];
 }

@@ -12,24 +12,17 @@ import { bodyPx, bodyShape, isEndPin, pin1Corner } from './part-shape.ts';
 
 type Carried = Extract<Sketch, { kind: 'ghost' | 'bodies' }>;
 
-/** Above this many bodies only their edges are drawn. */
-const PLAIN_FROM = 60;
-
 /** Parts that are not yet where they are shown: thin accent bodies, the lines they snapped to dashed. */
 export function carriedMarks(sketch: Carried, scene: Scene): Mark[] {
-  const { model, projection, theme } = scene;
+  const { projection, theme } = scene;
   const parts = sketch.kind === 'bodies' ? sketch.parts : ghost(sketch.at, scene);
   const stroke: Stroke = { colour: theme.accent, width: 1.5 };
-  const fill = parts.length > PLAIN_FROM ? undefined : { colour: theme.accent, alpha: 0.12 };
-  // Lettering first: on the 2D canvas what follows a thin fill in one sheet is as thin.
+  // No thin fill: on the 2D canvas the lettering of a sheet becomes as thin as its last fill.
   const marks: Mark[] = parts.length === 1 ? nameOf(parts[0], scene) : [];
   marks.push(...guideMarks(sketch.guides, scene));
-  for (const part of parts) marks.push({ ...bodyShape(part, projection, 1.5), fill, stroke });
-  if (sketch.kind === 'ghost' && !model.placing.fitted) return marks.map(unfilled);
+  for (const part of parts) marks.push({ ...bodyShape(part, projection, 1.5), stroke });
   return marks;
 }
-
-const unfilled = (mark: Mark): Mark => ('fill' in mark ? { ...mark, fill: undefined } : mark);
 
 function ghost(at: Point, { model }: Scene): Part[] {
   const part = placedPart(model.placing, nextRefdes(model.placing, model.document), at, model.shownSide);
