@@ -11,6 +11,7 @@ import { withBands } from '../heat/uncertainty/with-bands.ts';
 import { actionsFor } from './actions.ts';
 import { assess } from './assess.ts';
 import { planningContext } from './context.ts';
+import { withoutOrdinaryDoubt } from './ordinary.ts';
 import { runNumbersFor } from './run-numbers.ts';
 import { candidatesOf, thermocouplePlaces, withCandidates } from './thermocouples.ts';
 
@@ -68,7 +69,7 @@ function numbersWithBands(numbers: RunNumbers, { sensitivities, belief, repeat }
 
 /** What an evaluation means for the work, its bands told. */
 export function assessWithBands(board: Board, plan: Plan, evaluation: Evaluation, runs: PlannedBands): Assessment {
-  const assessment = assess(board, plan, withBands(evaluation, runs));
+  const assessment = assess(board, plan, withoutOrdinaryDoubt(board, withBands(evaluation, runs)));
   const runNumbers = assessment.runNumbers.map((numbers) => numbersWithBands(numbers, runs));
   return { ...assessment, runNumbers, thermocouples: runs.places };
 }
