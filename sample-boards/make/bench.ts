@@ -212,6 +212,15 @@ export const circle = (x: number, y: number, radius: number): Contour => [
   { x: round(x + radius), y, bulge: 1 },
 ];
 
+/** A mounting hole in each corner, `inset` from both edges. */
+export const cornerHoles = (length: number, width: number, inset: number, radius: number): Contour[] =>
+  [
+    [inset, inset],
+    [length - inset, inset],
+    [inset, width - inset],
+    [length - inset, width - inset],
+  ].map(([x, y]) => circle(x, y, radius));
+
 /** A slot with round ends from one centre to another, along x or y. */
 export function slot(x0: number, y0: number, x1: number, y1: number, radius: number): Contour {
   const alongX = y0 === y1;

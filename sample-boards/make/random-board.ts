@@ -2,7 +2,7 @@ import type { Board } from '../../shared-types/board.ts';
 import { BOARD_FORMAT, BOARD_VERSION } from '../../shared-types/format-version.ts';
 import type { Contour, Side } from '../../shared-types/geometry.ts';
 import { findPackage } from '../../shared-types/library/packages.ts';
-import { type Bench, circle, createBench, invented, type PlaceOptions, QUARTER, round } from './bench.ts';
+import { type Bench, cornerHoles, createBench, invented, type PlaceOptions, QUARTER, round } from './bench.ts';
 import { createRandom, type Random } from './random.ts';
 
 /** What a random board is built with: `left` counts down to the wanted number of parts. */
@@ -248,12 +248,7 @@ export function randomBoard(seed: number, partCount: number): Board {
   const width = Math.round(Math.sqrt(area / random.between(1.25, 1.7)));
   const length = Math.round(area / width);
   const outline = outlineOf(length, width);
-  const cutouts = [
-    circle(4, 4, 1.6),
-    circle(length - 4, 4, 1.6),
-    circle(4, width - 4, 1.6),
-    circle(length - 4, width - 4, 1.6),
-  ];
+  const cutouts = cornerHoles(length, width, 4, 1.6);
   const bench = createBench(outline, cutouts, {});
   const builder: Builder = { bench, random, length, width, left: partCount };
   placeTarget(builder, partCount);

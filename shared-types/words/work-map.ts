@@ -101,6 +101,7 @@ export const SHEET = {
   wholeBoard: 'Whole board',
   record: 'Record',
   findings: 'Findings',
+  verdict: ({ what, todo }: { what: string; todo: string }): string => `Stop: ${what}. ${todo}`,
   underSite: (names: string) => `opposite ${names}: tags and part states`,
   tagsOf: (names: string) => `round ${names}: tags, part states, distances`,
   allTags: 'tags',

@@ -65,14 +65,17 @@ export function gatherFacts(
 
 /**
  * How a part is outlined. Beyond the limit outranks within the band, and that outranks molten joints; but an ordinary
- * small part that is left to reflow is past its joints' limit by intent: that is no warning.
+ * small part that is left to reflow is past its joints' limit by intent: that is no warning. What cannot be saved is beyond
+ * its limit even where the band leaves a doubt.
  */
 export function outlineOf(facts: SheetFacts, part: Part): OutlineKind {
   if (!part.fitted) return 'empty';
   const exposure = facts.exposureOf.get(part.refdes);
   if (!exposure) return 'clear';
   if (facts.targets.has(part.refdes)) return 'clear';
-  if (facts.actionOf.get(part.refdes)?.action === 'leave-will-reflow' && exposure.state === 'over') return 'reflow';
+  const action = facts.actionOf.get(part.refdes)?.action;
+  if (action === 'cannot-be-saved') return 'over';
+  if (action === 'leave-will-reflow' && exposure.state === 'over') return 'reflow';
   if (exposure.state !== 'clear') return exposure.state;
   return exposure.reflow === 'none' ? 'clear' : 'reflow';
 }

@@ -1,3 +1,4 @@
+import { findingWords } from '../../../shared-types/words/findings.ts';
 import { SHEET } from '../../../shared-types/words/work-map.ts';
 import { type Line, lineHeight, type TextStyle, wrap } from '../drawing/phrase.ts';
 import { ASCENT } from '../drawing/typeface.ts';
@@ -22,6 +23,8 @@ export function drawHeader(sheet: Sheet): HeaderReport {
   sheet.ink.segment({ x: CONTENT.left, y: flow.y }, { x: CONTENT.right, y: flow.y }, { width: 1.2 });
   flow.y += 5;
   const orderCut = drawOrder(sheet);
+  for (const verdict of facts.assessment.findings.filter(({ code }) => code === 'decline-or-quote'))
+    flow.paragraph(SHEET.verdict(findingWords(verdict)), STRONG);
   if (facts.board.source.invented) flow.paragraph(SHEET.invented, STRONG);
   flow.y += 4;
   return { orderCut };

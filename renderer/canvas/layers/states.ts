@@ -21,7 +21,7 @@ export function drawnStates(assessment: Assessment): Map<string, DrawnState> {
     // Ordinary small parts that may reflow where they lie are past their joint limit by intent: that is no warning.
     if (action === 'leave-will-reflow')
       states.set(exposure.refdes, exposure.state === 'unsure' ? 'unsure-reflow' : 'reflow');
-    else if (exposure.state === 'over') states.set(exposure.refdes, 'over');
+    else if (exposure.state === 'over' || action === 'cannot-be-saved') states.set(exposure.refdes, 'over');
     else if (exposure.reflow !== 'none')
       states.set(exposure.refdes, exposure.state === 'unsure' ? 'unsure-reflow' : 'reflow');
     else states.set(exposure.refdes, exposure.state);

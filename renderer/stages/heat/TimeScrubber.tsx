@@ -59,9 +59,11 @@ function Bar() {
       <span className="scrubber-clock" title={playable ? undefined : words.waiting}>
         {playS === null ? words.resting : `${words.clock(playS)} ${words.of(words.clock(runSeconds(run)))}`}
       </span>
-      <Button look="quiet" small disabled={playS === null} onPress={() => seek(app.store, null)}>
-        {words.rest}
-      </Button>
+      {playS !== null && (
+        <Button look="quiet" small onPress={() => seek(app.store, null)}>
+          {words.rest}
+        </Button>
+      )}
     </section>
   );
 }

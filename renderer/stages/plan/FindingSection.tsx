@@ -10,26 +10,45 @@ import { Section } from '../../widgets/Section.tsx';
 const SHOWN_AT_FIRST = 5;
 const rank = { stop: 0, warn: 1, note: 2 };
 
-/** What planning found, the gravest first. */
+/** What stops the work: before everything else, and all of it. */
+export function StopSection() {
+  const findings = useAppState((state) => state.evaluation.assessment?.findings);
+  const stops = findings?.filter((finding) => finding.weight === 'stop') ?? [];
+  if (stops.length === 0) return null;
+  return (
+    <Section title={words.stops} count={stops.length}>
+      <FindingList findings={stops} />
+    </Section>
+  );
+}
+
+/** What else planning found, the gravest first. */
 export function FindingSection() {
   const findings = useAppState((state) => state.evaluation.assessment?.findings);
   const [all, setAll] = useState(false);
-  if (!findings || findings.length === 0) return null;
-  const sorted = findings.toSorted((a, b) => rank[a.weight] - rank[b.weight]);
+  const others = findings?.filter((finding) => finding.weight !== 'stop') ?? [];
+  if (others.length === 0) return null;
+  const sorted = others.toSorted((a, b) => rank[a.weight] - rank[b.weight]);
   const shown = all ? sorted : sorted.slice(0, SHOWN_AT_FIRST);
   return (
-    <Section title={words.findings} count={findings.length}>
-      <ul>
-        {shown.map((finding) => (
-          <FindingRow key={JSON.stringify(finding)} finding={finding} />
-        ))}
-      </ul>
+    <Section title={words.findings} count={others.length}>
+      <FindingList findings={shown} />
       {shown.length < sorted.length && (
         <Button look="link" small onPress={() => setAll(true)}>
           {words.moreOf(sorted.length - shown.length)}
         </Button>
       )}
     </Section>
+  );
+}
+
+function FindingList({ findings }: { findings: readonly Finding[] }) {
+  return (
+    <ul>
+      {findings.map((finding) => (
+        <FindingRow key={JSON.stringify(finding)} finding={finding} />
+      ))}
+    </ul>
   );
 }
 

@@ -1,4 +1,4 @@
-import { FindingSection } from './FindingSection.tsx';
+import { FindingSection, StopSection } from './FindingSection.tsx';
 import { SiteSection } from './SiteSection.tsx';
 import { SuggestionSection } from './SuggestionSection.tsx';
 import { ThermocoupleSection } from './ThermocoupleSection.tsx';
@@ -8,10 +8,11 @@ import { WorkSection } from './WorkSection.tsx';
 import '../stages.css';
 import './plan.css';
 
-/** What is to be done: sites, suggestions, tags in the order of work. */
+/** What stops the work, then what is to be done: sites, suggestions, tags in the order of work. */
 export function PlanStage() {
   return (
     <>
+      <StopSection />
       <SiteSection />
       <SuggestionSection />
       <WorkSection />

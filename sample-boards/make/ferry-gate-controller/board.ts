@@ -1,18 +1,13 @@
 import type { Board } from '../../../shared-types/board.ts';
 import { BOARD_FORMAT, BOARD_VERSION } from '../../../shared-types/format-version.ts';
-import { circle, createBench, invented } from '../bench.ts';
+import { cornerHoles, createBench, invented } from '../bench.ts';
 import { createRandom } from '../random.ts';
 import { fillByChance, outlineOf } from '../random-board.ts';
 import { DRIVE_STRAP } from './straps.ts';
 
 const LENGTH = 110;
 const WIDTH = 80;
-const HOLES = [
-  [4, 4],
-  [LENGTH - 4, 4],
-  [4, WIDTH - 4],
-  [LENGTH - 4, WIDTH - 4],
-].map(([x, y]) => circle(x, y, 1.6));
+const HOLES = cornerHoles(LENGTH, WIDTH, 4, 1.6);
 
 /** ferry-gate-controller: drives a barrier; its firmware sits in an SO-8 between a PBT connector and a can. Invented. */
 export function ferryGateController(): Board {

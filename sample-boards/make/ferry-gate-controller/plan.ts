@@ -1,23 +1,18 @@
 import type { Board } from '../../../shared-types/board.ts';
 import type { Plan, Station } from '../../../shared-types/plan.ts';
 import type { Segment } from '../../../shared-types/profile.ts';
-import { planForTargets } from '../../../shared-types/rules/new-plan.ts';
+import { planForTargets, startingStation } from '../../../shared-types/rules/new-plan.ts';
 import { segments } from '../segments.ts';
 import { DRIVE_WORK } from './straps.ts';
 
 /** The gun leans over the memory from the can's and the connector's free side: the jet runs off towards the lower edge. */
 const STATION: Station = {
+  ...startingStation(),
   name: 'Gun over quartz, small nozzle',
   nozzle: { kind: 'round', diameterMm: 4, standOffMm: 10, sweepRadiusMm: 2, tiltDeg: 0, headingDeg: 270 },
-  gasReads: 'setting',
   preheater: { kind: 'quartz', lengthMm: 130, widthMm: 130, centre: null, sensor: null, largestC: 450 },
   roomC: 21,
-  entrainedC: 60,
   fumeExtraction: 'low',
-  flowLevels: [],
-  outletReadings: [],
-  boardReadings: null,
-  calibration: null,
 };
 
 const exchange = (gasC: number, seconds: number, holdS: number): Segment[] =>

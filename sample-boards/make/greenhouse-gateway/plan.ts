@@ -1,23 +1,18 @@
 import type { Board, Part } from '../../../shared-types/board.ts';
 import type { HeatRun, Plan, Site, Station } from '../../../shared-types/plan.ts';
 import type { Segment } from '../../../shared-types/profile.ts';
-import { planForTargets } from '../../../shared-types/rules/new-plan.ts';
+import { planForTargets, startingStation } from '../../../shared-types/rules/new-plan.ts';
 import type { Tag } from '../../../shared-types/tags.ts';
 import { type Stretch, segments } from '../segments.ts';
 import { exchangesFor, STRAP_WORK } from './straps.ts';
 
 const STATION: Station = {
+  ...startingStation(),
   name: 'Bench 2, hot air over quartz preheater',
   nozzle: { kind: 'round', diameterMm: 10, standOffMm: 20, sweepRadiusMm: 7, tiltDeg: 0, headingDeg: 0 },
-  gasReads: 'setting',
   preheater: { kind: 'quartz', lengthMm: 200, widthMm: 140, centre: null, sensor: null, largestC: 450 },
   roomC: 23,
-  entrainedC: 60,
   fumeExtraction: 'low',
-  flowLevels: [],
-  outletReadings: [],
-  boardReadings: null,
-  calibration: null,
 };
 
 /** Source of the preheater, C: brings the site to about 140 C in under five minutes. */

@@ -1,8 +1,8 @@
 import type { Board, Cover } from '../../../shared-types/board.ts';
 import { BOARD_FORMAT, BOARD_VERSION } from '../../../shared-types/format-version.ts';
-import { type Bench, circle, createBench, invented, QUARTER, round } from '../bench.ts';
+import { type Bench, cornerHoles, createBench, invented, round } from '../bench.ts';
 import { createRandom } from '../random.ts';
-import { fillByChance } from '../random-board.ts';
+import { fillByChance, outlineOf } from '../random-board.ts';
 
 const LENGTH = 290;
 const WIDTH = 200;
@@ -10,22 +10,8 @@ const WIDTH = 200;
 export const ARRAY = { x: 150, y: 104 };
 const PARTS = 3000;
 
-const OUTLINE = [
-  { x: 3, y: 0 },
-  { x: LENGTH - 3, y: 0, bulge: QUARTER },
-  { x: LENGTH, y: 3 },
-  { x: LENGTH, y: WIDTH - 3, bulge: QUARTER },
-  { x: LENGTH - 3, y: WIDTH },
-  { x: 3, y: WIDTH, bulge: QUARTER },
-  { x: 0, y: WIDTH - 3 },
-  { x: 0, y: 3, bulge: QUARTER },
-];
-const HOLES = [
-  [5, 5],
-  [LENGTH - 5, 5],
-  [5, WIDTH - 5],
-  [LENGTH - 5, WIDTH - 5],
-].map(([x, y]) => circle(x, y, 1.7));
+const OUTLINE = outlineOf(LENGTH, WIDTH);
+const HOLES = cornerHoles(LENGTH, WIDTH, 5, 1.7);
 
 /** An aluminium bar beside the array that keeps the card flat. */
 const STIFFENER: Cover = {

@@ -1,11 +1,12 @@
 import type { Board } from '../../../shared-types/board.ts';
 import type { Plan, Station } from '../../../shared-types/plan.ts';
 import type { Segment } from '../../../shared-types/profile.ts';
-import { planForTargets } from '../../../shared-types/rules/new-plan.ts';
+import { planForTargets, startingStation } from '../../../shared-types/rules/new-plan.ts';
 import type { Tag } from '../../../shared-types/tags.ts';
 import { segments } from '../segments.ts';
 
 const STATION: Station = {
+  ...startingStation(),
   name: 'Station with hood, hot air below',
   nozzle: {
     kind: 'hood',
@@ -22,12 +23,7 @@ const STATION: Station = {
   gasReads: 'outlet',
   preheater: { kind: 'hot-air', lengthMm: 320, widthMm: 240, centre: null, sensor: null, largestC: 350 },
   roomC: 22,
-  entrainedC: 60,
   fumeExtraction: 'low',
-  flowLevels: [],
-  outletReadings: [],
-  boardReadings: null,
-  calibration: null,
 };
 
 /** Two millimetres and fourteen layers take long: the preheat first, hot, then held back while the gas works. */

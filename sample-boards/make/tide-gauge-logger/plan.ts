@@ -1,22 +1,17 @@
 import type { Board } from '../../../shared-types/board.ts';
 import type { HeatRun, Plan, Station } from '../../../shared-types/plan.ts';
 import type { Segment } from '../../../shared-types/profile.ts';
-import { planForTargets } from '../../../shared-types/rules/new-plan.ts';
+import { planForTargets, startingStation } from '../../../shared-types/rules/new-plan.ts';
 import type { Tag } from '../../../shared-types/tags.ts';
 import { segments } from '../segments.ts';
 
 const STATION: Station = {
+  ...startingStation(),
   name: 'Field case, small hot-air set over quartz',
   nozzle: { kind: 'round', diameterMm: 5, standOffMm: 12, sweepRadiusMm: 3, tiltDeg: 0, headingDeg: 0 },
-  gasReads: 'setting',
   preheater: { kind: 'quartz', lengthMm: 120, widthMm: 120, centre: null, sensor: null, largestC: 450 },
   roomC: 18,
-  entrainedC: 60,
   fumeExtraction: 'high',
-  flowLevels: [],
-  outletReadings: [],
-  boardReadings: null,
-  calibration: null,
 };
 
 const exchange = (gasC: number, seconds: number): Segment[] =>

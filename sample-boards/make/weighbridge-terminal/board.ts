@@ -1,17 +1,12 @@
 import type { Board, Cover } from '../../../shared-types/board.ts';
 import { BOARD_FORMAT, BOARD_VERSION } from '../../../shared-types/format-version.ts';
-import { circle, createBench, invented } from '../bench.ts';
+import { cornerHoles, createBench, invented } from '../bench.ts';
 import { createRandom } from '../random.ts';
 import { fillByChance, outlineOf } from '../random-board.ts';
 
 const LENGTH = 120;
 const WIDTH = 90;
-const HOLES = [
-  [4, 4],
-  [LENGTH - 4, 4],
-  [4, WIDTH - 4],
-  [LENGTH - 4, WIDTH - 4],
-].map(([x, y]) => circle(x, y, 1.6));
+const HOLES = cornerHoles(LENGTH, WIDTH, 4, 1.6);
 
 /** Soldered over the memory and the array beside it. */
 const CAN: Cover = {

@@ -1,21 +1,16 @@
 import type { Board } from '../../../shared-types/board.ts';
 import type { Plan, Station } from '../../../shared-types/plan.ts';
 import type { Segment } from '../../../shared-types/profile.ts';
-import { planForTargets } from '../../../shared-types/rules/new-plan.ts';
+import { planForTargets, startingStation } from '../../../shared-types/rules/new-plan.ts';
 import { segments } from '../segments.ts';
 
 const STATION: Station = {
+  ...startingStation(),
   name: 'Bench 1, hot air over ceramic preheater',
   nozzle: { kind: 'round', diameterMm: 8, standOffMm: 15, sweepRadiusMm: 4, tiltDeg: 0, headingDeg: 0 },
-  gasReads: 'setting',
   preheater: { kind: 'ceramic', lengthMm: 150, widthMm: 120, centre: null, sensor: null, largestC: 450 },
   roomC: 21,
-  entrainedC: 60,
   fumeExtraction: 'low',
-  flowLevels: [],
-  outletReadings: [],
-  boardReadings: null,
-  calibration: null,
 };
 
 const exchange = (gasC: number, seconds: number): Segment[] =>

@@ -66,6 +66,7 @@ export const planWords = {
   watchBoard: (side: string) => `on the board, ${side}`,
   removeWatch: (name: string) => `Remove ${name}`,
   findings: 'Findings',
+  stops: 'Stops the work',
   weights: { stop: 'Stop', warn: 'Check', note: 'Note' },
   moreOf: (count: number) => `Show ${count} more`,
 } as const;

@@ -3,10 +3,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readTicketFile } from '../../../main/files/ticket-file.ts';
 import { evaluate } from '../../../main/heat/evaluate.ts';
 import { assess } from '../../../main/planning/assess.ts';
+import { loadSheetFonts } from '../../../main/shells/fonts.ts';
+import { renderWorkMap } from '../../../main/work-map/render.ts';
 import type { Assessment, Finding, PartAction } from '../../../shared-types/evaluation.ts';
 import type { Plan, TicketDocument } from '../../../shared-types/plan.ts';
 import type { Tag } from '../../../shared-types/tags.ts';
 import { findingLine } from '../../../shared-types/words/findings.ts';
+import { popplerMissing, textOfPdf } from '../../support/pdf.ts';
 
 /** Three thousand parts on 1450 square centimetres, with other work beside it on two cores. */
 const MINUTES = 180_000;
@@ -176,6 +179,26 @@ describe('weighbridge-terminal: what should be declined', () => {
     expect(first.codes[0]).toBe('decline-or-quote');
     expect(findingLine(first.assessment.findings[0])).toMatch(
       /^U2 cannot be saved, and the place of U1 .*Decline, or quote/,
+    );
+  });
+
+  it.skipIf(popplerMissing)('prints that verdict on the first page of the sheet', async () => {
+    const fonts = loadSheetFonts();
+    const { assessment } = first;
+    const { board, plan } = ticket;
+    const input = {
+      board,
+      plan,
+      assessment,
+      pictures: new Map(),
+      fonts,
+      programVersion: '0',
+      date: '2026-11-25T00:00:00Z',
+    };
+    const sheet = await renderWorkMap(input);
+    const [firstPage] = textOfPdf(sheet.bytes);
+    expect(firstPage.replace(/\s+/g, ' ')).toMatch(
+      /Stop: U2 cannot be saved, and the place of U1 .* Decline, or quote/,
     );
   });
 

@@ -96,6 +96,11 @@ describe('outlines of part states', () => {
   it('do not warn of a small part that is left to reflow', () => {
     expect(outline({ state: 'over', reflow: 'whole' }, 'leave-will-reflow')).toBe('reflow');
   });
+
+  it('show a part that cannot be saved as beyond its limit, whatever doubt the band leaves', () => {
+    expect(outline({ state: 'unsure' }, 'cannot-be-saved')).toBe('over');
+    expect(outline({ state: 'unsure', reflow: 'whole' }, 'cannot-be-saved')).toBe('over');
+  });
 });
 
 describe('crops', () => {

@@ -45,6 +45,12 @@ describe('part states', () => {
     expect(states.get('J1')).toBe('over');
   });
 
+  it('show a part that cannot be saved as over, whatever doubt the band leaves', () => {
+    const assessment = assessmentOf(() => 1, [{ refdes: 'U2', state: 'unsure', reflow: 'whole' }]);
+    const actions = [{ refdes: 'U2', action: 'cannot-be-saved' as const, reason: '', figures: {}, done: false }];
+    expect(drawnStates({ ...assessment, actions }).get('U2')).toBe('over');
+  });
+
   it('show only the parts of the side that is seen', () => {
     const under = part('C1', 50, 30, 4, 2, { side: 'bottom' });
     const assessment = assessmentOf(() => 100, [{ refdes: 'C1', side: 'bottom', state: 'over' }]);
