@@ -9,6 +9,10 @@ export type Moment = {
   /** Infrared from the emitter, W/m2 before view factor and absorption; 0: none. */
   flux: number;
   gasC: number;
+  /** The same three at the end of the sub-step: a ramp has gone on by half of it. */
+  strengthAtEnd: number;
+  fluxAtEnd: number;
+  gasAtEndC: number;
   footprint: Footprint | null;
   preheaterFilm: number;
   /** Source temperature as the films see it: mean over the sub-step. */
@@ -22,6 +26,9 @@ export function initialMoment(scene: HeatScene): Moment {
     strength: 0,
     flux: 0,
     gasC: scene.roomC,
+    strengthAtEnd: 0,
+    fluxAtEnd: 0,
+    gasAtEndC: scene.roomC,
     footprint: null,
     preheaterFilm: scene.preheater?.film ?? 0,
     preheaterC: scene.roomC,
@@ -37,6 +44,30 @@ function preheaterCommand(scene: HeatScene, state: HeatState, wanted: number): n
   if (!sensor) return wanted;
   const read = state.temperature[state.sensorFace]!;
   return Math.min(sensor.sourceMaxC, Math.max(scene.roomC, wanted + SENSOR_GAIN * (wanted - read)));
+}
+
+/** Strength of the nozzle's film for gas of this temperature and flow, W/m2K; 0 for infrared. */
+function strengthOf({ nozzle }: HeatScene, celsius: number, flow: number): number {
+  return nozzle && !nozzle.infrared && flow > 0 ? jetStrength(nozzle, celsius, flow).strength : 0;
+}
+
+const fluxOf = ({ nozzle, roomC }: HeatScene, celsius: number): number =>
+  nozzle?.infrared ? emitterFlux(nozzle.infrared.emissivity, celsius, roomC) : 0;
+
+/** The gas at two shares of its segment's time: at the middle of the sub-step for the films, at its end for the skins. */
+function setGas(moment: Moment, scene: HeatScene, { gas }: SceneSegment, middle: number, end: number): void {
+  moment.strength = 0;
+  moment.flux = 0;
+  moment.strengthAtEnd = 0;
+  moment.fluxAtEnd = 0;
+  if (!gas || !scene.nozzle) return;
+  const flowRise = gas.flowEnd - gas.flowStart;
+  moment.gasC = gas.startC + middle * (gas.endC - gas.startC);
+  moment.gasAtEndC = gas.startC + end * (gas.endC - gas.startC);
+  moment.strength = strengthOf(scene, moment.gasC, gas.flowStart + middle * flowRise);
+  moment.strengthAtEnd = strengthOf(scene, moment.gasAtEndC, gas.flowStart + end * flowRise);
+  moment.flux = fluxOf(scene, moment.gasC);
+  moment.fluxAtEnd = fluxOf(scene, moment.gasAtEndC);
 }
 
 /**
@@ -59,15 +90,5 @@ export function setMoment(
     moment.preheaterC = (moment.sourceC + after) / 2;
     moment.sourceC = after;
   }
-  const gas = segment.gas;
-  moment.strength = 0;
-  moment.flux = 0;
-  if (!gas || !scene.nozzle) return;
-  moment.gasC = gas.startC + share * (gas.endC - gas.startC);
-  if (scene.nozzle.infrared) {
-    moment.flux = emitterFlux(scene.nozzle.infrared.emissivity, moment.gasC, scene.roomC);
-    return;
-  }
-  const flow = gas.flowStart + share * (gas.flowEnd - gas.flowStart);
-  moment.strength = flow > 0 ? jetStrength(scene.nozzle, moment.gasC, flow).strength : 0;
+  setGas(moment, scene, segment, share, (middleS + dt / 2) / segment.seconds);
 }

@@ -201,3 +201,36 @@ export function shieldEntryFilms(state: HeatState): void {
     outerSource[entry] = source[entry]! * scale;
   }
 }
+
+/**
+ * Takes the entries' films from the middle of the sub-step to its end, where skins are judged: gas, emitter and preheater
+ * have gone on along their ramps. Convection and radiation stay as taken ahead to the middle (looked up again they move
+ * no skin of the worked cases by more than 0.01 K). For those who look at a finished sub-step only.
+ */
+export function filmsAtEnd(state: HeatState, moment: Moment): void {
+  const { entries, body, entrainedC, zone } = state;
+  const { cell, emissivity, upperEnd, count } = entries;
+  const { film, source, gasFilm, irradiated } = body;
+  const { strength, strengthAtEnd, gasC, gasAtEndC, flux, fluxAtEnd, footprint, preheaterFilm, sourceC } = moment;
+  if (footprint && strength > 0 && (strengthAtEnd !== strength || gasAtEndC !== gasC)) {
+    const rise = strengthAtEnd / strength;
+    for (let entry = 0; entry < upperEnd; entry++) {
+      const jet = gasFilm[entry]!;
+      if (jet === 0) continue;
+      const dilution = footprint.dilution[cell[entry]!]!;
+      const after = jet * rise;
+      film[entry]! += after - jet;
+      source[entry]! += after * (entrainedC + dilution * (gasAtEndC - entrainedC));
+      source[entry]! -= jet * (entrainedC + dilution * (gasC - entrainedC));
+    }
+  }
+  if (footprint && fluxAtEnd !== flux && flux > 0) {
+    for (let entry = 0; entry < upperEnd; entry++) {
+      const more = emissivity[entry]! * (fluxAtEnd - flux) * footprint.shape[cell[entry]!]!;
+      irradiated[entry]! += more;
+      source[entry]! += more;
+    }
+  }
+  const preheaterSource = preheaterFilm * sourceC;
+  for (let entry = upperEnd; entry < count; entry++) if (zone[cell[entry]!]) source[entry] = preheaterSource;
+}

@@ -269,6 +269,13 @@ function profileAt(c, segment, s, T, system) {
   return { command, gas: segment.gas ? at(segment.gas) : null };
 }
 
+/** What acts at the end of a step, for the skins: the ramps have gone on since its middle. */
+function atEnd(c, segment, share, source, now, hood) {
+  if (!now.jet) return { ...now, source };
+  const gas = segment.gas[0] + share * (segment.gas[1] - segment.gas[0]);
+  return { source, gas, jet: { ...now.jet, K: nozzleStrength(c.nozzle, hood, gas, segment.flow).K } };
+}
+
 /** One implicit stage: T = base + weight * F(T); returns T. */
 function stage(c, system, base, guess, weight, now) {
   const { nodes, links } = system;
@@ -347,10 +354,11 @@ export function solveCase(c, { cellMm, stepS }) {
       const first = stage(c, system, T, T, gamma * dt, now);
       const base = T.map((value, i) => value + ((1 - gamma) / gamma) * (first[i] - value));
       T = stage(c, system, base, first, gamma * dt, now);
+      const then = atEnd(c, segment, (step + 1) / steps, newSource, now, hood);
       nodes.forEach((node, index) => {
         peak[index] = Math.max(peak[index], T[index]);
         if (node.kind !== 'body') return;
-        const { h, Teq } = filmOf(c, node, T[index], system, now);
+        const { h, Teq } = filmOf(c, node, T[index], system, then);
         const through = 1 / (1 / h + node.resistance);
         peakSkin[index] = Math.max(peakSkin[index], (through * Teq + node.skin * T[index]) / (through + node.skin));
       });
