@@ -65,7 +65,14 @@ const built = step('Build', npx('vite', 'build', '--app', '--logLevel', 'warn'))
 const vitestReport = `${reports}/vitest.json`;
 step(
   'Unit, document and reference tests',
-  npx('vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${vitestReport}`),
+  npx(
+    'vitest',
+    'run',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${vitestReport}`,
+    '--reporter=./tests/support/verification/reporter.ts',
+  ),
   () => countVitest(vitestReport),
 );
 const playwrightReport = `${reports}/playwright.json`;

@@ -6,6 +6,7 @@ import type { HeatScene } from '../../main/heat/scene.ts';
 import { planSteps } from '../../main/heat/step-plan.ts';
 import { createStepper } from '../../main/heat/stepping.ts';
 import { createPlate, setFaces, storedHeat } from '../support/heat/plate.ts';
+import { verification } from '../support/verification/record.ts';
 import { bareScene, body } from '../unit/main/heat/support.ts';
 
 const BODIES = [
@@ -83,7 +84,15 @@ describe('energy', () => {
     setFaces(plate, (x, y) => 25 + 200 * Math.exp(-((x - 0.02) ** 2 + (y - 0.01) ** 2) / 1e-4));
     const before = storedHeat(plate.state, 0);
     plate.run(1, 200);
-    expect(Math.abs(storedHeat(plate.state, 0) / before - 1)).toBeLessThan(1e-9);
+    const verify = verification({
+      ...{
+        topic: 'Balances',
+        item: 'energy-off',
+        problem: 'Heat is kept with films off: joints, metal bodies, both faces',
+      },
+      source: 'conservation of energy',
+    });
+    verify.ratio('stored heat after 200 s', 'J', storedHeat(plate.state, 0), before, 1e-9);
     const { temperature, body: entries } = plate.state;
     const spread = Math.max(...temperature.subarray(0, 1200)) - Math.min(...temperature.subarray(0, 1200));
     expect(spread).toBeLessThan(40);
@@ -119,8 +128,16 @@ describe('energy', () => {
       }
     }
     const stored = storedHeat(state, 0) - start;
-    expect(stored).toBeGreaterThan(500);
-    expect(Math.abs((flows * grid.cellM ** 2) / stored - 1)).toBeLessThan(1e-6);
+    const verify = verification({
+      ...{
+        topic: 'Balances',
+        item: 'energy-on',
+        problem: 'Stored heat is the integral of the flows: jet, preheater, shield, can, idle films',
+      },
+      source: 'conservation of energy',
+    });
+    verify.ratio('integral of the flows against stored heat', 'J', flows * grid.cellM ** 2, stored, 1e-6);
+    verify.above('stored heat', 'J', stored, 500);
   });
 
   it('flows from hot to cold: films heat a colder board and cool a hotter one', () => {

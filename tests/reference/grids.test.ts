@@ -5,6 +5,7 @@ import { evaluate } from '../../main/heat/evaluate.ts';
 import { bodyPeaks, createPeakScratch } from '../../main/heat/part-peaks.ts';
 import type { HeatScene, PointM, RingM, SceneBody } from '../../main/heat/scene.ts';
 import { createSimulation, type Simulation } from '../../main/heat/simulation.ts';
+import { type Heading, type Verification, verification } from '../support/verification/record.ts';
 import { bareScene, body } from '../unit/main/heat/support.ts';
 
 const BODIES: SceneBody[] = [
@@ -83,17 +84,20 @@ function figures(given: HeatScene, simulation: Simulation) {
   return found;
 }
 
-function expectWithin(
-  first: ReturnType<typeof figures>,
-  second: ReturnType<typeof figures>,
-  meanK: number,
-  jointK: number,
-) {
+const onGrids = (item: Heading['item'], problem: string, source = 'the program against itself') =>
+  verification({ topic: 'Grids', item, problem, source });
+
+type Figures = { mean: number; jointMax: number };
+/** The two worst differences over all bodies, as two rows. */
+function within(verify: Verification, name: string, pairs: [Figures, Figures][], meanK: number, jointK: number): void {
+  const worst = (key: keyof Figures) => Math.max(...pairs.map(([one, other]) => Math.abs(one[key] - other[key])));
+  verify.below(`${name}: mean of a body, worst of ${pairs.length}`, 'K', worst('mean'), meanK);
+  verify.below(`${name}: hottest joint, worst of ${pairs.length}`, 'K', worst('jointMax'), jointK);
+}
+
+function pairsOf(first: ReturnType<typeof figures>, second: ReturnType<typeof figures>): [Figures, Figures][] {
   expect([...first.keys()].sort()).toEqual([...second.keys()].sort());
-  for (const [id, one] of first) {
-    expect(Math.abs(one.mean - second.get(id)!.mean), `${id} mean`).toBeLessThan(meanK);
-    expect(Math.abs(one.jointMax - second.get(id)!.jointMax), `${id} joint max`).toBeLessThan(jointK);
-  }
+  return [...first].map(([id, one]) => [one, second.get(id)!]);
 }
 
 const still = scene((point) => point);
@@ -114,7 +118,8 @@ describe('grids', () => {
         worst = Math.max(worst, Math.abs(straight.peak[cell + layer]! - mirrored.peak[other + layer]!));
       }
     }
-    expect(worst).toBeLessThan(1e-6);
+    const verify = onGrids('symmetry', 'A scene of tilted, rectangular nozzle and turned bodies, mirrored');
+    verify.below('worst difference of peaks', 'K', worst, 1e-6);
   });
 
   it('a scene turned by a right angle agrees within 0.05 K: the splitting has no favourite axis', () => {
@@ -134,24 +139,28 @@ describe('grids', () => {
         worst = Math.max(worst, Math.abs(straight.peak[cell + layer]! - turned.peak[other + layer]!));
       }
     }
-    expect(worst).toBeLessThan(0.05);
+    const verify = onGrids('symmetry', 'The same scene turned by a right angle: the splitting has no favourite axis');
+    verify.below('worst difference of peaks', 'K', worst, 0.05);
   });
 
   it('a board clamped at an angle: means and highest joints within 1.5 K', () => {
     const given = scene((point) => point);
     const straight = figures(given, run(given, 0.001, 0.5));
+    const verify = onGrids('turned-board', 'A board clamped at an angle, its cells cut differently');
     for (const degrees of [17, 45]) {
       const angle = (degrees * Math.PI) / 180;
       const turnedScene = scene(
         ([x, y]) => [x * Math.cos(angle) - y * Math.sin(angle), x * Math.sin(angle) + y * Math.cos(angle)],
         degrees,
       );
-      expectWithin(figures(turnedScene, run(turnedScene, 0.001, 0.5)), straight, 1.5, 1.5);
+      const turned = figures(turnedScene, run(turnedScene, 0.001, 0.5));
+      within(verify, `turned ${degrees}°`, pairsOf(turned, straight), 1.5, 1.5);
     }
   });
 
   it('2 mm against 1 mm: means within 2.5 K, highest joints within 4 K', () => {
-    expectWithin(figures(still, run(still, 0.002, 1)), figures(still, run(still, 0.001, 0.5)), 2.5, 4);
+    const [coarse, fine] = [figures(still, run(still, 0.002, 1)), figures(still, run(still, 0.001, 0.5))];
+    within(onGrids('coarse-fine', '2 mm against 1 mm'), 'scene of these tests', pairsOf(coarse, fine), 2.5, 4);
   });
 
   it('a ticket of many small steps is the same however it is stepped', () => {
@@ -179,10 +188,29 @@ describe('sample boards: 2 mm against 1 mm', () => {
         return result.value.parts;
       });
       expect(coarse!.map((one) => one.refdes)).toEqual(fine!.map((one) => one.refdes));
-      coarse!.forEach((one, index) => {
-        const other = fine![index]!;
-        expect(Math.abs(one.body.meanC - other.body.meanC), `${one.refdes} mean`).toBeLessThan(2.5);
-        expect(Math.abs(one.joint.maxC - other.joint.maxC), `${one.refdes} joint max`).toBeLessThan(4);
+      const of = ({ body: { meanC }, joint }: (typeof fine & object)[number]) => ({
+        mean: meanC,
+        jointMax: joint.maxC,
+      });
+      const verify = onGrids('coarse-fine', '2 mm against 1 mm');
+      const ticket = name.replace('.board.json', '');
+      within(
+        verify,
+        ticket,
+        coarse!.map((one, index) => [of(one), of(fine![index]!)]),
+        2.5,
+        4,
+      );
+      const points = (key: keyof Figures) =>
+        coarse!.map((one, index): [number, number] => [of(fine![index]!)[key], of(one)[key] - of(fine![index]!)[key]]);
+      verify.chart({
+        title: `${ticket}: 2 mm less 1 mm`,
+        x: 'on 1 mm, °C',
+        y: 'K',
+        series: [
+          { name: 'mean of body', style: 'dots', points: points('mean') },
+          { name: 'hottest joint', style: 'dots', points: points('jointMax') },
+        ],
       });
     });
   }

@@ -1,6 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { CHIP_SIZES } from '../../shared-types/library/packages/chip-sizes.ts';
 import { EIA96_MULTIPLIERS, markingFits, mostlyUnmarked, readMarking } from '../../shared-types/rules/markings.ts';
+import { verification } from '../support/verification/record.ts';
 
 /**
  * EIA-96 codes 01 to 96 as printed by public tables (getelectronics.net/smd-resistors.php; oscilloscope manual
@@ -44,6 +45,15 @@ const MULTIPLIERS: Record<string, number> = {
   F: 100_000,
 };
 
+const marks = (problem: string, source: string) =>
+  verification({ topic: 'Markings', item: 'markings', problem, source });
+const told = (marking: string): string =>
+  readMarking(marking)
+    .map(
+      ({ system, ohms, tolerancePercent }) =>
+        `${ohms} ohm${tolerancePercent === null ? '' : `, ${tolerancePercent} %`} (${system})`,
+    )
+    .join(' or ') || 'no reading';
 const values = (marking: string) => readMarking(marking).map((reading) => reading.ohms);
 
 describe('EIA-96', () => {
@@ -53,17 +63,23 @@ describe('EIA-96', () => {
 
   test.each(Object.entries(MULTIPLIERS))('letter %s times %s on all 96 codes', (letter, multiplier) => {
     expect(codes).toHaveLength(96);
-    codes.forEach((code, index) => {
+    const wrong = codes.filter((code, index) => {
       const found = readMarking(code + letter).filter((reading) => reading.system === 'eia-96');
-      expect(found).toHaveLength(1);
-      expect(found[0]?.ohms).toBeCloseTo(significands[index]! * multiplier, 6);
-      expect(found[0]?.tolerancePercent).toBe(1);
+      const ohms = found[0]?.ohms ?? Number.NaN;
+      const near = Math.abs(ohms - significands[index]! * multiplier) < 5e-7;
+      return found.length !== 1 || !near || found[0]?.tolerancePercent !== 1;
     });
+    const verify = marks(
+      'EIA-96: all codes with every letter',
+      'public tables: getelectronics.net, GW Instek GDS-200 manual p. 178 (found)',
+    );
+    verify.same(`letter ${letter}, times ${multiplier}: of 96 codes wrong`, wrong.length, 0);
   });
 
   it('gives the worked values of figures G: 01C = 10 k, 01F = 10 M', () => {
-    expect(values('01C')).toEqual([10_000]);
-    expect(values('01F')).toEqual([10_000_000]);
+    const verify = marks('EIA-96: worked values', 'public tables (found)');
+    verify.same('01C', told('01C'), '10000 ohm, 1 % (eia-96)');
+    verify.same('01F', told('01F'), '10000000 ohm, 1 % (eia-96)');
   });
 
   it('knows no code 00, none above 96 and no other letters', () => {
@@ -85,7 +101,8 @@ describe('three and four digits', () => {
     ['561', 560],
     ['223', 22_000],
   ])('%s is %s ohm', (marking, ohms) => {
-    expect(readMarking(marking)).toEqual([{ system: 'three-digit', ohms, tolerancePercent: null }]);
+    const verify = marks('Three digits', 'getelectronics.net, GW Instek manual, 3bmdesign.com (found)');
+    verify.same(marking, told(marking), `${ohms} ohm (three-digit)`);
   });
 
   test.each([
@@ -97,7 +114,8 @@ describe('three and four digits', () => {
     ['8663', 866_000],
     ['1002', 10_000],
   ])('%s is %s ohm, 1 %%', (marking, ohms) => {
-    expect(readMarking(marking)).toEqual([{ system: 'four-digit', ohms, tolerancePercent: 1 }]);
+    const verify = marks('Four digits', 'getelectronics.net, 3bmdesign.com (found)');
+    verify.same(marking, told(marking), `${ohms} ohm, 1 % (four-digit)`);
   });
 
   it('takes a tolerance letter behind the digits (common practice, no source)', () => {
@@ -112,7 +130,7 @@ describe('three and four digits', () => {
 
 describe('links (figures G)', () => {
   test.each(['0', '00', '000', '0000', '0R', '0R0', '0R00'])('%s', (marking) => {
-    expect(readMarking(marking)).toEqual([{ system: 'link', ohms: 0, tolerancePercent: null }]);
+    marks('Links', 'public tables (found)').same(marking, told(marking), '0 ohm (link)');
   });
 });
 
@@ -140,7 +158,11 @@ describe('letters of IEC 60062', () => {
     ['1G5', 1.5e9],
     ['1T0', 1e12],
   ])('%s is %s ohm', (marking, ohms) => {
-    expect(readMarking(marking)).toEqual([{ system: 'letter-code', ohms, tolerancePercent: null }]);
+    const verify = marks(
+      'Letters of IEC 60062',
+      'en.wikipedia.org/wiki/RKM_code, 3bmdesign.com, GW Instek manual, probsee.com (found); L, G, T from memory',
+    );
+    verify.same(marking, told(marking), `${ohms} ohm (letter-code)`);
   });
 
   // Tolerance letters of figures G: B .1 C .25 D .5 F 1 G 2 J 5 K 10 M 20 %.
@@ -154,7 +176,8 @@ describe('letters of IEC 60062', () => {
     ['K', 10],
     ['M', 20],
   ])('tolerance letter %s is %s %%', (letter, percent) => {
-    expect(readMarking(`4K7${letter}`)).toEqual([{ system: 'letter-code', ohms: 4700, tolerancePercent: percent }]);
+    const verify = marks('Tolerance letters of IEC 60062', 'from memory');
+    verify.same(`4K7${letter}`, told(`4K7${letter}`), `4700 ohm, ${percent} % (letter-code)`);
     expect(readMarking(`R22${letter}`)[0]).toMatchObject({ ohms: 0.22, tolerancePercent: percent });
   });
 
@@ -167,11 +190,9 @@ describe('letters of IEC 60062', () => {
 describe('markings with two readings', () => {
   // Figures G: '10R' and '22R' can be RKM (10, 22 ohm) as well as EIA-96.
   it('shows both for two digits and R', () => {
-    expect(readMarking('10R')).toEqual([
-      { system: 'eia-96', ohms: 1.24, tolerancePercent: 1 },
-      { system: 'letter-code', ohms: 10, tolerancePercent: null },
-    ]);
-    expect(values('22R')).toEqual([1.65, 22]);
+    const verify = marks('Markings with two readings: both are shown', 'the two public systems overlap for 01R to 96R');
+    verify.same('10R', told('10R'), '1.24 ohm, 1 % (eia-96) or 10 ohm (letter-code)');
+    verify.same('22R', told('22R'), '1.65 ohm, 1 % (eia-96) or 22 ohm (letter-code)');
   });
 
   it('is ambiguous for 01R to 96R and nowhere else among two digits and a letter', () => {
@@ -180,6 +201,8 @@ describe('markings with two readings', () => {
       letters.map((l) => n + l),
     );
     const ambiguous = all.filter((marking) => readMarking(marking).length > 1);
+    const verify = marks('Markings with two readings: both are shown', 'the two public systems overlap for 01R to 96R');
+    verify.same('ambiguous among 2600 of two digits and a letter', ambiguous.length, 96);
     expect(ambiguous).toEqual(codes.map((code) => `${code}R`).toSorted());
   });
 

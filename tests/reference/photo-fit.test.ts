@@ -1,9 +1,10 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
-import { expect, test } from 'vitest';
+import { test } from 'vitest';
 import type { Point, Side } from '../../shared-types/geometry.ts';
 import type { PhotoFitKind } from '../../shared-types/photo.ts';
 import { fitPhoto, type PhotoFit, type PlacePair } from '../../shared-types/rules/photo-fit.ts';
 import { mapPoint, type PlaneMap } from '../../shared-types/rules/plane-maps.ts';
+import { verification } from '../support/verification/record.ts';
 import cases from './photo/fit-values.json' with { type: 'json' };
 
 function fitted(pairs: PlacePair[], side: Side, kind: PhotoFitKind): PhotoFit {
@@ -11,6 +12,10 @@ function fitted(pairs: PlacePair[], side: Side, kind: PhotoFitKind): PhotoFit {
   if (!result.ok) throw new Error(result.refusal.code);
   return result.fit;
 }
+
+const photo = (problem: string, source: string) =>
+  verification({ topic: 'Photo fits', item: 'photo', problem, source });
+const worst = (errors: number[]): number => Math.max(...errors.map(Math.abs));
 
 /** Comparable figures: a map is the same whatever it is multiplied by. */
 const scaled = (map: readonly number[]): number[] => map.map((value) => value / map[8]);
@@ -51,29 +56,37 @@ test.each([
   ['keystone', [0, 0, 10, 1, 8, 7, 1, 6]],
   ['strongly tilted', [-20, 3, 41, -2, 22, 19, 6, 17]],
   ['seen from behind', [10, 0, 0, 0, 2, 8, 9, 9]],
-])('four pairs give the published closed form: %s', (_name, figures) => {
+])('four pairs give the published closed form: %s', (name, figures) => {
   const quad = [0, 1, 2, 3].map((index) => ({ x: figures[2 * index], y: figures[2 * index + 1] }));
   const pairs = SQUARE.map((photo, index) => ({ photo, board: quad[index] }));
   const { toBoard, residuals } = fitted(pairs, 'top', 'projective');
-  scaled(toBoard).forEach((value, index) => {
-    expect(value).toBeCloseTo(heckbert(quad)[index], 9);
-  });
-  expect(Math.max(...residuals.map(({ mm }) => mm))).toBeLessThan(1e-9);
+  const verify = photo(
+    'Four pairs, projective map in closed form',
+    'P. S. Heckbert, Fundamentals of texture mapping and image warping, UC Berkeley 1989, 2.2.3',
+  );
+  const closed = heckbert(quad);
+  const off = worst(scaled(toBoard).map((value, index) => value - closed[index]));
+  verify.below(`${name}: worst of nine figures of the map`, '', off, 5e-10);
+  verify.below(`${name}: worst residual`, 'mm', worst(residuals.map(({ mm }) => mm)), 1e-9);
 });
 
 test.each(cases.map((one, index) => [`${index + 1}, ${one.kind}, ${one.side}`, one] as const))(
   'the best map is the one a general-purpose optimiser finds: case %s',
-  (_name, { kind, side, pairs, matrix, rmsMm, leftOutMm }) => {
+  (name, { kind, side, pairs, matrix, rmsMm, leftOutMm }) => {
     const places = pairs.map(([x, y, boardX, boardY]) => ({ photo: { x, y }, board: { x: boardX, y: boardY } }));
     const fit = fitted(places, side as Side, kind as PhotoFitKind);
-    for (const { photo } of places) {
-      const [ours, theirs] = [mapPoint(fit.toBoard, photo), mapPoint(matrix as unknown as PlaneMap, photo)];
-      expect(Math.hypot(ours.x - theirs.x, ours.y - theirs.y)).toBeLessThan(1e-5);
-    }
-    expect(fit.rmsMm).toBeCloseTo(rmsMm, 7);
-    leftOutMm.forEach((mm, index) => {
-      expect(fit.leftOutMm[index]).toBeCloseTo(mm, 4);
+    const verify = photo(
+      'Noisy pairs: the best map against a general-purpose optimiser',
+      'SciPy least squares, started elsewhere (tests/reference/photo/fit-values.py)',
+    );
+    const off = places.map((place) => {
+      const [ours, theirs] = [mapPoint(fit.toBoard, place.photo), mapPoint(matrix as unknown as PlaneMap, place.photo)];
+      return Math.hypot(ours.x - theirs.x, ours.y - theirs.y);
     });
+    verify.below(`case ${name}: worst distance on the board`, 'mm', worst(off), 1e-5);
+    verify.near(`case ${name}: residual, RMS`, 'mm', fit.rmsMm, rmsMm, 5e-8);
+    const leftOut = worst(leftOutMm.map((mm, index) => (fit.leftOutMm?.[index] ?? Number.NaN) - mm));
+    verify.below(`case ${name}: worst of the left-out residuals`, 'mm', leftOut, 5e-5);
   },
 );
 
@@ -94,7 +107,7 @@ test('seven exact pairs give the map of the plain direct linear transform by sin
   const pairs = photos.map((photo) => ({ photo, board: mapPoint(truth, photo) }));
   const { toBoard } = fitted(pairs, 'top', 'projective');
   const reference = scaled(directLinear(pairs));
-  scaled(toBoard).forEach((value, index) => {
-    expect(value).toBeCloseTo(reference[index], 8);
-  });
+  const verify = photo('Seven exact pairs', 'direct linear transform by singular values (ml-matrix)');
+  const off = scaled(toBoard).map((value, index) => value - reference[index]);
+  verify.below('worst of nine figures of the map', '', worst(off), 5e-9);
 });

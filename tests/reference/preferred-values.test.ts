@@ -1,5 +1,6 @@
-import { describe, expect, it, test } from 'vitest';
+import { describe, it, test } from 'vitest';
 import { E_SERIES, nearestPreferred, type SeriesName, seriesOf } from '../../shared-types/rules/e-series.ts';
+import { verification } from '../support/verification/record.ts';
 
 /** E192 as several public tables of IEC 60063 print it; 10^(185/192) rounds to 919, the tables have 920 (edaboard 373015). */
 const E192 = `
@@ -17,22 +18,35 @@ const E192 = `
 /** E24 of figures G (IEC 60063). E12, E6 and E3 are each every second of the next finer one. */
 const E24 = [10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91];
 
+const series = (problem: string, source = 'IEC 60063, as public tables print it') =>
+  verification({ topic: 'Preferred values', item: 'preferred-values', problem, source });
+/** Values in the wrong place, and values too many or missing. */
+const wrong = (found: readonly number[], table: readonly number[]): number =>
+  Array.from({ length: Math.max(found.length, table.length) }, (_, i) => found[i] === table[i]).filter((same) => !same)
+    .length;
+
 describe('E series of IEC 60063', () => {
-  it('E192 value by value', () => expect(E_SERIES.E192).toEqual(E192));
-  it('E96 and E48 are every second and fourth of E192', () => {
-    expect(E_SERIES.E96).toEqual(E192.filter((_, index) => index % 2 === 0));
-    expect(E_SERIES.E48).toEqual(E192.filter((_, index) => index % 4 === 0));
-  });
-  it('E24 value by value; E12, E6, E3 (10 22 47)', () => {
-    expect(E_SERIES.E24).toEqual(E24);
-    expect(E_SERIES.E12).toEqual([10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82]);
-    expect(E_SERIES.E6).toEqual([10, 15, 22, 33, 47, 68]);
-    expect(E_SERIES.E3).toEqual([10, 22, 47]);
+  it('value by value', () => {
+    const verify = series('Every value of every series');
+    const every = (step: number) => E192.filter((_, index) => index % step === 0);
+    const tables: [SeriesName, readonly number[]][] = [
+      ['E192', E192],
+      ['E96', every(2)],
+      ['E48', every(4)],
+      ['E24', E24],
+      ['E12', [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82]],
+      ['E6', [10, 15, 22, 33, 47, 68]],
+      ['E3', [10, 22, 47]],
+    ];
+    for (const [name, table] of tables)
+      verify.same(`${name}: of ${table.length} values differ`, wrong(E_SERIES[name], table), 0);
+    verify.same('series known', Object.keys(E_SERIES).sort(), tables.map(([name]) => name).sort());
   });
   it('departs from the formula at eight places of E24 only (figures G)', () => {
     const formula = Array.from({ length: 24 }, (_, k) => Math.round(10 * 10 ** (k / 24)));
     const odd = E_SERIES.E24.filter((value, index) => value !== formula[index]);
-    expect(odd).toEqual([27, 30, 33, 36, 39, 43, 47, 82]);
+    const verify = series('Where E24 departs from its formula', 'IEC 60063 (from memory)');
+    verify.same('values off 10 x 10^(n/24)', odd.join(' '), '27 30 33 36 39 43 47 82');
   });
 });
 
@@ -52,22 +66,28 @@ test('says which series a value is of, the coarsest first', () => {
     [0, null],
     [Number.NaN, null],
   ];
-  for (const [ohms, series] of cases) expect([ohms, seriesOf(ohms)]).toEqual([ohms, series]);
+  const verify = series('The coarsest series a value is of');
+  for (const [ohms, name] of cases) verify.same(`${ohms} ohm`, seriesOf(ohms) ?? 'none', name ?? 'none');
 });
 
 test('every value of every series is found in it, over twelve decades', () => {
+  const misses: string[] = [];
   for (const [name, values] of Object.entries(E_SERIES) as [SeriesName, readonly number[]][])
     for (const value of values)
       for (let power = -6; power <= 6; power++) {
         const ohms = Number(`${value}e${power}`);
-        expect(seriesOf(ohms)).not.toBeNull();
-        expect(nearestPreferred(ohms, name)).toBe(Number(`${value}e${power}`));
+        if (seriesOf(ohms) === null || nearestPreferred(ohms, name) !== ohms) misses.push(`${name} ${ohms}`);
       }
+  series('Every value is found again over twelve decades').same('not found', misses.join(' '), '');
 });
 
 test('nearest by ratio, across the edge of a decade too', () => {
-  expect(nearestPreferred(4800, 'E24')).toBe(4700);
-  expect(nearestPreferred(4800, 'E96')).toBe(4750);
-  expect(nearestPreferred(960, 'E24')).toBe(1000);
-  expect(nearestPreferred(9195, 'E192')).toBe(9200);
+  const verify = series('Nearest value by ratio, across the edge of a decade too');
+  const nearest: [number, SeriesName, number][] = [
+    [4800, 'E24', 4700],
+    [4800, 'E96', 4750],
+    [960, 'E24', 1000],
+    [9195, 'E192', 9200],
+  ];
+  for (const [ohms, name, value] of nearest) verify.same(`${ohms} ohm in ${name}`, nearestPreferred(ohms, name), value);
 });

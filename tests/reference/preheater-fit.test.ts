@@ -5,6 +5,7 @@ import { sceneOfTicket } from '../../main/heat/scene-of-ticket.ts';
 import { valueAt } from '../../main/heat/series.ts';
 import { createSimulation } from '../../main/heat/simulation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
+import { verification } from '../support/verification/record.ts';
 import { run, segment, smallBoard, smallPlan } from '../unit/main/heat/support.ts';
 
 const TIMES_S = [60, 120, 240];
@@ -28,19 +29,27 @@ function readingsOf(filmWm2K: number, lagS: number, offK: readonly number[]) {
   return { sourceC: 320, readings };
 }
 
+const station = (problem: string) =>
+  verification({
+    ...{ topic: 'Station fits', item: 'station-fit', problem },
+    source: 'readings made by the model on the fine grid with a film and a lag that the fit does not know',
+  });
+
 test('film and lag that made the readings are found again', () => {
   const found = fitPreheater(board, smallPlan(board), readingsOf(34, 60, [0, 0, 0]));
   if (!found.ok) throw new Error(found.problem.code);
-  expect(Math.abs(found.value.filmWm2K / 34 - 1)).toBeLessThan(0.08);
-  expect(Math.abs(found.value.lagS / 60 - 1)).toBeLessThan(0.12);
-  expect(found.value.residualK).toBeLessThan(1);
+  const verify = station('Preheater from board readings after 60, 120 and 240 s');
+  verify.ratio('film', 'W/m2K', found.value.filmWm2K, 34, 0.08);
+  verify.ratio('lag', 's', found.value.lagS, 60, 0.12);
+  verify.below('residual', 'K', found.value.residualK, 1);
 });
 
 test('readings that are off leave a residual and do not throw the fit', () => {
   const found = fitPreheater(board, smallPlan(board), readingsOf(25, 40, [4, -4, 3]));
   if (!found.ok) throw new Error(found.problem.code);
-  expect(found.value.residualK).toBeGreaterThan(1);
-  expect(Math.abs(found.value.filmWm2K / 25 - 1)).toBeLessThan(0.2);
+  const verify = station('Readings that are off by 4, -4 and 3 K');
+  verify.above('residual that is shown', 'K', found.value.residualK, 1);
+  verify.ratio('film', 'W/m2K', found.value.filmWm2K, 25, 0.2);
   const off = found.value.readings.map(({ boardC, fittedC }) => (boardC - fittedC) ** 2);
   expect(found.value.residualK).toBeCloseTo(Math.sqrt(off.reduce((sum, one) => sum + one, 0) / 3), 9);
 });
@@ -49,8 +58,9 @@ test('one reading moves the film and keeps the lag near the usual', () => {
   const all = readingsOf(34, 40, [0, 0, 0]);
   const found = fitPreheater(board, smallPlan(board), { ...all, readings: all.readings.slice(2) });
   if (!found.ok) throw new Error(found.problem.code);
-  expect(found.value.filmWm2K).toBeGreaterThan(30);
-  expect(Math.abs(found.value.lagS / 40 - 1)).toBeLessThan(0.2);
+  const verify = station('One reading after 240 s: the lag stays near the usual');
+  verify.above('film', 'W/m2K', found.value.filmWm2K, 30);
+  verify.ratio('lag', 's', found.value.lagS, 40, 0.2);
 });
 
 test('no readings, and a zone beside the board, are refused with what to do', () => {
