@@ -5,7 +5,7 @@ import { writeBoard } from '../../document/open-document.ts';
 import { type Arguments, isOutcome, readArguments } from './arguments.ts';
 import { factsOfBoard } from './facts.ts';
 import { type Command, done, problem, wrong } from './outcome.ts';
-import { readBytes } from './read-input.ts';
+import { readFiles } from './read-input.ts';
 import { writeOutput } from './write-output.ts';
 
 const options = {
@@ -18,7 +18,7 @@ const options = {
   panel: { type: 'string' },
 } as const;
 
-/** `import FILES... -o NAME.board.json`: drawing files to one board, with a report of everything guessed or odd. */
+/** `import FILES OR FOLDERS... -o NAME.board.json`: drawing files to one board, with a report of everything guessed or odd. */
 export const importCommand: Command = async (words) => {
   const given = readArguments(words, options, 1, 500);
   if (isOutcome(given)) return given;
@@ -26,13 +26,9 @@ export const importCommand: Command = async (words) => {
   if (!output) return wrong(wrongUse('Name the board to write with -o NAME.board.json.'));
   const choices = readChoices(given);
   if (typeof choices === 'string') return wrong(wrongUse(choices));
-  const files = [];
-  for (const path of given.positionals) {
-    const read = readBytes(path);
-    if (!read.ok) return problem(read.problem);
-    files.push(read.value);
-  }
-  const imported = importBoard(files, choices);
+  const files = readFiles(given.positionals);
+  if (!files.ok) return problem(files.problem);
+  const imported = importBoard(files.value, choices);
   if (!imported.ok) return problem({ ...imported.problem, file: imported.problem.file ?? given.positionals[0] });
   const { board, report } = imported.value;
   const saved = writeOutput(output, new TextEncoder().encode(writeBoard(board)));

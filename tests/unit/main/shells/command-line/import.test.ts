@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readBoard } from '../../../../../main/document/open-document.ts';
 import { commandLineIn } from '../../../../support/command-line.ts';
@@ -51,5 +51,26 @@ describe('choices of an import on the command line', () => {
     const ended = await run('import', at('pos.csv'), '-o', at('b.board.json'), option);
     expect(ended.status).toBe(2);
     expect(ended.error).toMatch(error);
+  });
+});
+
+describe('folders on the command line', () => {
+  test('their files are read, also in folders within; hidden ones are not', async () => {
+    mkdirSync(at('set/inner'), { recursive: true });
+    writeFileSync(at('set/inner/pos.csv'), ['Ref,X,Y,Rot,Side', ...ROWS].join('\n'));
+    writeFileSync(at('set/.pos.csv'), 'Ref,X,Y,Rot,Side\nR99,1,1,0,top');
+    const ended = await run('import', at('set'), '-o', at('b.board.json'), '--unit', 'mm', '--panel', 'one');
+    expect(ended).toMatchObject({ status: 0, error: '' });
+    const board = readBoard(readFileSync(at('b.board.json'), 'utf8'), 'b');
+    expect(board.ok && board.value.parts.map(({ refdes }) => refdes)).toEqual(['R1', 'R2', 'U1']);
+  });
+
+  test('a folder with nothing in it, and one that is not there, are named', async () => {
+    mkdirSync(at('bare'));
+    for (const name of ['bare', 'lost']) {
+      const ended = await run('import', at(name), '-o', at('c.board.json'));
+      expect(ended.status).toBe(1);
+      expect(ended.error).toContain(name);
+    }
   });
 });
