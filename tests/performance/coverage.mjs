@@ -1,30 +1,33 @@
-// How often the 90 % bands of a calibration cover the truth: npm run bench:calibration [seeds]. Data are made on the 1 mm
-// grid with terms, hand, biases and noise drawn from their priors, fitted on the 2 mm grid.
+// How often the 90 % bands of a calibration cover the truth, on several boards and stations. Data are made on the 1 mm
+// grid with terms, hand, biases and noise drawn from their priors.
+// npm run bench:calibration [seeds [first seed [cases...]]]
 import { join, resolve } from 'node:path';
 import { runnerImport } from 'vite';
 
 const root = resolve(import.meta.dirname, '../..');
 const load = async (path) => (await runnerImport(join(root, path), { logLevel: 'error' })).module;
-const { smallBoard, smallPlan } = await load('tests/unit/main/heat/support.ts');
-const { coverage, loggedPlan } = await load('tests/support/heat/calibration-truth.ts');
+const { handCase, hoodCase, standCase } = await load('tests/support/heat/calibration-cases.ts');
+const { honestyOf, missesOf } = await load('tests/support/heat/calibration-truth.ts');
 
-const seeds = Number(process.argv[2] ?? 100);
-const board = smallBoard();
-const plan = loggedPlan(smallPlan(board));
-const table = new Map();
-for (let seed = 1; seed <= seeds; seed++) {
-  for (const [name, { covered, band, missed }] of Object.entries(coverage(board, plan, seed))) {
-    const row = table.get(name) ?? { covered: 0, band: 0, squares: 0 };
-    table.set(name, {
-      covered: row.covered + (covered ? 1 : 0),
-      band: row.band + band / seeds,
-      squares: row.squares + (missed * missed) / seeds,
-    });
+const [seeds = 100, first = 1] = process.argv.slice(2, 4).map(Number);
+const wanted = process.argv.slice(4);
+const cases = [handCase(), hoodCase(), standCase()].filter(({ name }) => wanted.length === 0 || wanted.includes(name));
+
+const LEAST = 85;
+const MOST = 96;
+
+for (const given of cases) {
+  const misses = Array.from({ length: seeds }, (_, index) => missesOf(given, first + index));
+  console.log(`\n${given.name}: seeds ${first} to ${first + seeds - 1}`);
+  console.log('figure                     covered %  mean half width  mean square (1: right)');
+  for (const [name, { covered, meanBand, meanSquare }] of honestyOf(misses)) {
+    const percent = (100 * covered) / seeds;
+    const verdict = percent < LEAST ? 'too narrow' : percent > MOST ? 'too wide' : '';
+    const columns = [
+      percent.toFixed(0).padStart(8),
+      meanBand.toFixed(3).padStart(16),
+      meanSquare.toFixed(2).padStart(12),
+    ];
+    console.log(`${name.padEnd(26)}${columns.join(' ')}   ${verdict}`);
   }
-}
-console.log(`${seeds} seeds; covered, mean half width of the band, root mean square of what it missed by`);
-for (const [name, { covered, band, squares }] of table) {
-  console.log(
-    `${name.padEnd(26)} ${String(covered).padStart(4)} ${band.toFixed(3).padStart(8)} ${Math.sqrt(squares).toFixed(3).padStart(8)}`,
-  );
 }

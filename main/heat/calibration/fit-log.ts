@@ -2,27 +2,21 @@ import { Matrix } from 'ml-matrix';
 import type { Board } from '../../../shared-types/board.ts';
 import type { Calibration, Plan } from '../../../shared-types/plan.ts';
 import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
-import { TERM_IDS, type TermId, type TermSteps } from '../../../shared-types/uncertainty.ts';
+import { TERM_IDS, type TermId } from '../../../shared-types/uncertainty.ts';
 import { HAND_REPEAT_SIGMA_K, isHandHeld, priorBelief } from '../uncertainty/priors.ts';
-import { type Solution, solveLeastSquares } from './least-squares.ts';
-import { ATTACHMENT_BIAS_K, type LoggedPoint, type LogReading, logModel, readingsOf } from './log-model.ts';
+import { corrected, type LogModels } from './grid-correction.ts';
+import { type Residuals, type Slopes, type Solution, solveLeastSquares } from './least-squares.ts';
+import { ATTACHMENT_BIAS_K, LOG_GRIDS, type LoggedPoint, type LogReading, logModel, readingsOf } from './log-model.ts';
+import { type LogNoise, noiseOf, USUAL_NOISE_K } from './log-noise.ts';
+import { type SlopedModel, sloped, type Terms } from './log-slopes.ts';
 
-/** What a fitted model still says wrong at one thermocouple all the time; one standard deviation, K (A). */
-const MODEL_BIAS_K = 1.5;
-/** Reading to reading: the bead's noise and what the model says wrong for a while, K (A). */
-const NOISE_K = 1.5;
-/** Step of the differences, in prior standard deviations. */
-const PROBE = 0.25;
 /** A term whose deviation stays above this share of its prior was not identified by the log. */
 const UNTOLD = 0.8;
-/**
- * No term is known better than grid and laws allow, in its own coordinate: a preheater's zone of 40 mm is one cell of
- * the 2 mm grid longer or shorter, 5 % of its area (A).
- */
-const FLOOR: Record<TermId, number> = {
-  ...{ nozzle: 0.01, dilution: 0.02, outlet: 1, preheater: 0.03 },
-  ...{ inPlane: 0.03, joints: 0.05, idle: 0.015 },
-};
+/** The grid's error is found anew while a term moves further than this from where it was found, in prior deviations. */
+const FAR = 0.7;
+const MOST_CORRECTIONS = 3;
+/** How near the solution is: in its own deviations, all together. */
+const STILL = { coarse: 0.5, corrected: 0.1 } as const;
 
 export type LogFit = {
   calibration: Calibration;
@@ -37,44 +31,82 @@ const HAND = TERM_IDS.length;
 const OUTLET = TERM_IDS.indexOf('outlet');
 
 /** The hand's repeat as a step of the outlet, K: at the target about half of the outlet's step arrives (A). */
-const handInOutlet = (plan: Plan): number => (isHandHeld(plan) ? HAND_REPEAT_SIGMA_K / 0.5 : 0);
+export const handInOutlet = (plan: Plan): number => (isHandHeld(plan) ? HAND_REPEAT_SIGMA_K / 0.5 : 0);
 
 type Setting = { sigma: readonly number[]; handK: number; biasK: readonly number[]; readings: readonly LogReading[] };
 
-function stepsOf({ sigma, handK }: Setting, unknowns: Float64Array): TermSteps {
-  const outlet = handK * unknowns[HAND]!;
-  return Object.fromEntries(
-    TERM_IDS.map((term, index) => [term, unknowns[index]! * sigma[index]! + (index === OUTLET ? outlet : 0)]),
-  );
+/** The terms of the logged run: those looked for, and the hand's share of the outlet. */
+function termsOf({ sigma, handK }: Setting, unknowns: Float64Array): Terms {
+  const terms = unknowns.slice(0, HAND);
+  terms[OUTLET]! += (handK / sigma[OUTLET]!) * unknowns[HAND]!;
+  return terms;
 }
 
-/** How the residuals fall per unknown: differences for the terms; hand and biases follow from them. */
-function slopesOf(
-  { sigma, handK, biasK, readings }: Setting,
-  residualsOf: (unknowns: Float64Array) => Result<Float64Array>,
-  unknowns: Float64Array,
-  residuals: Float64Array,
-): Result<Matrix> {
-  const slopes = new Matrix(readings.length, HAND + 1 + biasK.length);
-  for (let term = 0; term < HAND; term++) {
-    const moved = unknowns.slice();
-    moved[term]! += PROBE;
-    const there = residualsOf(moved);
-    if (!there.ok) return there;
-    for (let row = 0; row < readings.length; row++) {
-      slopes.set(row, term, (residuals[row]! - there.value[row]!) / PROBE);
+const residualsBy =
+  (setting: Setting, model: SlopedModel, noiseK: number): Residuals =>
+  (unknowns) => {
+    const said = model.says(termsOf(setting, unknowns));
+    if (!said.ok) return said;
+    return succeed(
+      said.value.map((value, row) => {
+        const { celsius, point } = setting.readings[row]!;
+        return (celsius - value - setting.biasK[point]! * unknowns[HAND + 1 + point]!) / noiseK;
+      }),
+    );
+  };
+
+/** Slopes of all unknowns: the terms by differences; hand and biases follow. */
+const slopesBy =
+  (setting: Setting, model: SlopedModel, noiseK: number): Slopes =>
+  (unknowns) => {
+    const { biasK, handK, sigma, readings } = setting;
+    const rises = model.rises(termsOf(setting, unknowns));
+    if (!rises.ok) return rises;
+    const slopes = Matrix.zeros(readings.length, HAND + 1 + biasK.length);
+    slopes.setSubMatrix(rises.value, 0, 0);
+    readings.forEach(({ point }, row) => {
+      slopes.set(row, HAND, (handK / sigma[OUTLET]!) * slopes.get(row, OUTLET));
+      slopes.set(row, HAND + 1 + point, biasK[point]!);
+    });
+    return succeed(slopes.div(noiseK));
+  };
+
+type Fitted = Solution & { left: Float64Array; noise: LogNoise };
+
+/** One solution from `start` on, and the noise it leaves. */
+function solved(setting: Setting, model: SlopedModel, start: Float64Array, noiseK: number, stillAt: number) {
+  const found = solveLeastSquares(
+    start,
+    residualsBy(setting, model, noiseK),
+    slopesBy(setting, model, noiseK),
+    stillAt,
+  );
+  if (!found.ok) return found;
+  const { residuals, covariance } = found.value;
+  const left = residuals.map((one) => one * noiseK);
+  const noise = noiseOf(setting.readings, left, start.length - covariance.trace());
+  return succeed<Fitted>({ ...found.value, left, noise });
+}
+
+/** On the coarse grid first, then with its error taken off; each time with the noise that the one before left. */
+function solveInStages(setting: Setting, models: LogModels): Result<Fitted> {
+  const blank = new Float64Array(HAND + 1 + setting.biasK.length);
+  let now = solved(setting, models.coarse, blank, USUAL_NOISE_K, STILL.coarse);
+  for (let round = 0; round < MOST_CORRECTIONS && now.ok; round++) {
+    const at = termsOf(setting, now.value.unknowns);
+    const model = corrected(models, at);
+    if (!model.ok) return model;
+    for (let pass = 0; pass < 2 && now.ok; pass++) {
+      now = solved(setting, model.value, now.value.unknowns, now.value.noise.effectiveK, STILL.corrected);
     }
+    if (now.ok && termsOf(setting, now.value.unknowns).every((term, index) => Math.abs(term - at[index]!) < FAR)) break;
   }
-  readings.forEach(({ point }, row) => {
-    slopes.set(row, HAND, (handK / sigma[OUTLET]!) * slopes.get(row, OUTLET));
-    slopes.set(row, HAND + 1 + point, biasK[point]! / NOISE_K);
-  });
-  return succeed(slopes);
+  return now;
 }
 
 /**
- * Fits the model's terms to a logged run on the 2 mm grid: least squares with the priors as further rows, so that what
- * the log does not tell stays as it was. Each bead has a bias that all its readings share. Pure and deterministic.
+ * Fits the model's terms to a logged run: least squares with the priors as further rows, so that what the log does not
+ * tell stays as it was. Each bead has a bias that all its readings share. Pure and deterministic.
  * Problems: those of the log's model ('cancelled' among them); 'evaluation-failed' without readings.
  */
 export function fitLog(
@@ -88,21 +120,12 @@ export function fitLog(
   if (readings.length === 0) return fail('evaluation-failed', { detail: { reason: 'the log holds no readings' } });
   const setting: Setting = {
     ...{ sigma: priorBelief(board, plan).sigma, handK: handInOutlet(plan), readings },
-    biasK: points.map(({ attachment }) => Math.hypot(ATTACHMENT_BIAS_K[attachment], MODEL_BIAS_K)),
+    biasK: points.map(({ attachment }) => ATTACHMENT_BIAS_K[attachment]),
   };
-  const model = logModel(board, plan, runId, points, readings, undefined, isCancelled);
-  const residualsOf = (unknowns: Float64Array): Result<Float64Array> => {
-    const said = model(stepsOf(setting, unknowns));
-    if (!said.ok) return said;
-    const bias = (point: number) => setting.biasK[point]! * unknowns[HAND + 1 + point]!;
-    return succeed(
-      said.value.map((value, row) => (readings[row]!.celsius - value - bias(readings[row]!.point)) / NOISE_K),
-    );
-  };
-  const solved = solveLeastSquares(HAND + 1 + points.length, residualsOf, (unknowns, residuals) =>
-    slopesOf(setting, residualsOf, unknowns, residuals),
-  );
-  return solved.ok ? succeed(fitOf(setting, solved.value, board.name, logName, points)) : solved;
+  const on = (grid: keyof typeof LOG_GRIDS) =>
+    sloped(logModel(board, plan, runId, points, readings, LOG_GRIDS[grid], isCancelled), setting.sigma);
+  const found = solveInStages(setting, { coarse: on('coarse'), fine: on('fine'), even: on('even') });
+  return found.ok ? succeed(fitOf(setting, found.value, board.name, logName, points)) : found;
 }
 
 const rms = (values: Float64Array): number =>
@@ -110,26 +133,19 @@ const rms = (values: Float64Array): number =>
 
 function fitOf(
   { sigma, biasK, readings }: Setting,
-  { unknowns, residuals, covariance }: Solution,
+  { unknowns, left, covariance }: Fitted,
   board: string,
   log: string,
   points: readonly LoggedPoint[],
 ): LogFit {
-  const spread = TERM_IDS.map((id, index) => {
-    const own = sigma[index]!;
-    return own * Math.sqrt(covariance.get(index, index) + (FLOOR[id] / own) ** 2);
-  });
+  const spread = TERM_IDS.map((_, index) => Math.sqrt(covariance.get(index, index)));
   const terms = TERM_IDS.map((id, index) => ({
-    ...{ id, step: unknowns[index]! * sigma[index]!, priorSigma: sigma[index]!, sigma: spread[index]! },
-    told: Math.sqrt(covariance.get(index, index)) < UNTOLD,
+    ...{ id, step: unknowns[index]! * sigma[index]!, priorSigma: sigma[index]! },
+    ...{ sigma: spread[index]! * sigma[index]!, told: spread[index]! < UNTOLD },
   }));
   const correlation = TERM_IDS.flatMap((_, row) =>
-    TERM_IDS.map((_, column) => {
-      if (row === column) return 1;
-      return (covariance.get(row, column) * sigma[row]! * sigma[column]!) / (spread[row]! * spread[column]!);
-    }),
+    TERM_IDS.map((_, column) => (row === column ? 1 : covariance.get(row, column) / (spread[row]! * spread[column]!))),
   );
-  const left = residuals.map((one) => one * NOISE_K);
   return {
     terms,
     calibration: {

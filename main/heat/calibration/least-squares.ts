@@ -11,10 +11,8 @@ export type Slopes = (unknowns: Float64Array, residuals: Float64Array) => Result
 
 export type Solution = { unknowns: Float64Array; residuals: Float64Array; covariance: Matrix; rounds: number };
 
-const MOST_ROUNDS = 6;
-/** Ended when no unknown moves more than this, in its own prior deviations. */
-const STILL = 0.02;
-const LEAST_SHARE = 0.1;
+const MOST_ROUNDS = 8;
+const LEAST_SHARE = 0.01;
 
 /** Normal equations; `slopes`: how the residuals fall per unknown. */
 function equations(slopes: Matrix, residuals: Float64Array, unknowns: Float64Array) {
@@ -28,10 +26,17 @@ const cost = (residuals: Float64Array, unknowns: Float64Array): number =>
   [...residuals, ...unknowns].reduce((sum, one) => sum + one * one, 0);
 
 /**
- * Solves for `count` unknowns. Residuals are in their own standard deviations. Problems: those of the two functions.
+ * Solves for the unknowns from `start` on. Residuals are in their own standard deviations; slopes may be those of a
+ * cheaper model that is nearly parallel. Problems: those of the two functions.
  */
-export function solveLeastSquares(count: number, residualsOf: Residuals, slopesOf: Slopes): Result<Solution> {
-  let unknowns = new Float64Array(count);
+export function solveLeastSquares(
+  start: Float64Array,
+  residualsOf: Residuals,
+  slopesOf: Slopes,
+  stillAt = 0.1,
+): Result<Solution> {
+  const count = start.length;
+  let unknowns = start.slice();
   const first = residualsOf(unknowns);
   if (!first.ok) return first;
   let residuals = first.value;
@@ -44,13 +49,19 @@ export function solveLeastSquares(count: number, residualsOf: Residuals, slopesO
     const { normal, right } = equations(slopes, residuals, unknowns);
     const move = solve(normal, Matrix.columnVector(right)).to1DArray();
     const before = cost(residuals, unknowns);
-    still = true;
-    for (let share = 1; share > LEAST_SHARE; share /= 2) {
+    const deviations = Math.sqrt(
+      Math.max(
+        0,
+        move.reduce((sum, one, index) => sum + one * right[index]!, 0),
+      ),
+    );
+    still = deviations < stillAt;
+    for (let share = 1; !still; share /= 2) {
       const there = unknowns.map((value, index) => value + share * move[index]!);
       const next = residualsOf(there);
       if (!next.ok) return next;
-      if (cost(next.value, there) > before) continue;
-      still = Math.max(...move.map(Math.abs)) * share < STILL;
+      still = share < LEAST_SHARE;
+      if (still || cost(next.value, there) > before) continue;
       unknowns = there;
       residuals = next.value;
       break;

@@ -19,8 +19,12 @@ export type LoggedPoint = {
   peakC: number | null;
 };
 
-/** Grid and step of the fit, and of the finer runs that tests make data with. */
-export const FIT_GRID = { cellM: 0.002, stepS: 1 } as const;
+/** Grids and steps of the two phases (heat-model.md, sections 2 and 6); `even`: the fine grid in whole steps. */
+export const LOG_GRIDS = {
+  coarse: { cellM: 0.002, stepS: 1 },
+  fine: { cellM: 0.001, stepS: 0.5 },
+  even: { cellM: 0.001, stepS: 1 },
+} as const;
 
 /** One reading that the model is held against. */
 export type LogReading = { point: number; atS: number | null; celsius: number };
@@ -51,7 +55,7 @@ export function logModel(
   runId: string,
   points: readonly LoggedPoint[],
   readings: readonly LogReading[],
-  { cellM, stepS }: { cellM: number; stepS: number } = FIT_GRID,
+  { cellM, stepS }: { cellM: number; stepS: number },
   isCancelled: () => boolean = () => false,
 ): LogModel {
   const bare: Plan = { ...plan, station: { ...plan.station, calibration: null } };

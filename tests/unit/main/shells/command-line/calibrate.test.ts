@@ -3,18 +3,17 @@ import { beforeAll, expect, test } from 'vitest';
 import { packTicket } from '../../../../../main/document/ticket-archive.ts';
 import { readTicketFile } from '../../../../../main/files/ticket-file.ts';
 import { commandLineIn } from '../../../../support/command-line.ts';
-import { drawnLog, loggedPlan } from '../../../../support/heat/calibration-truth.ts';
-import { smallBoard, smallPlan } from '../../heat/support.ts';
+import { handCase } from '../../../../support/heat/calibration-cases.ts';
+import { drawnLog } from '../../../../support/heat/calibration-truth.ts';
 
 const { at, run } = commandLineIn('calibrate');
-const board = smallBoard();
-const plan = loggedPlan(smallPlan(board));
+const { board, plan } = handCase();
 const POINTS = ['W1=TC 1,epoxy', 'W2=TC 2,soldered', 'W3=TC 3,epoxy', 'W4=TC 4,taped', 'W5=TC 5,epoxy'];
 const withPoints = POINTS.flatMap((point) => ['--point', point]);
 
 /** The log as a logger writes it: semicolons, decimal comma, Fahrenheit in one column, an open bead now and then. */
 function logText(): string {
-  const { points } = drawnLog(board, plan, 3);
+  const { points } = drawnLog(handCase(), 3);
   const comma = (value: number) => value.toFixed(1).replace('.', ',');
   const rows = points[0]!.samples.map(({ atS }, row) => {
     const cells = points.map(({ samples }, point) => {
