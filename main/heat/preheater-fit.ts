@@ -1,32 +1,15 @@
 import type { Board } from '../../shared-types/board.ts';
-import { boxOf } from '../../shared-types/geometry.ts';
 import { preheaterById } from '../../shared-types/library/preheaters.ts';
-import type { HeatRun, Plan, Preheater, Station } from '../../shared-types/plan.ts';
+import type { Plan } from '../../shared-types/plan.ts';
 import { fail, type Result, succeed } from '../../shared-types/problem.ts';
 import type { PreheaterFit } from '../../shared-types/station-fit.ts';
-import { type Presence, presences } from './presence.ts';
-import { sceneOfTicket } from './scene-of-ticket.ts';
-import { type Series, valueAt } from './series.ts';
-import { createSimulation } from './simulation.ts';
+import { type BoardReadings, boardOver } from './board-over-preheater.ts';
+import { filmDoubt, PREHEATER_PRIOR as PRIOR, READING_K } from './uncertainty/preheater-doubt.ts';
+import { boardDoubt } from './uncertainty/priors.ts';
 
-/** The fit looks at one place over minutes: some thousand cells of 2 to 5 mm, steps of 2 s. */
-const CELLS = 4000;
-const CELL_M = { least: 0.002, most: 0.005 } as const;
-const STEP_S = 2;
-
-function cellFor(board: Board): number {
-  const { minX, maxX, minY, maxY } = boxOf(board.outline);
-  const metres2 = ((maxX - minX) * (maxY - minY)) / 1e6;
-  return Math.min(CELL_M.most, Math.max(CELL_M.least, Math.sqrt(metres2 / CELLS)));
-}
-
-/** What a thermocouple taped on a board may be off by, K, and how far film and lag usually lie from the kind's (factor). */
-const READING_K = 3;
-const PRIOR = { film: Math.log(1.5), lag: Math.log(2) } as const;
 const ROUNDS = 8;
 const NUDGE = 0.02;
 
-export type BoardReadings = NonNullable<Station['boardReadings']>;
 type Fitted = { film: number; lag: number };
 
 /**
@@ -39,7 +22,7 @@ export function fitPreheater(board: Board, plan: Plan, given: BoardReadings): Re
   if (readings.length === 0) return refused('has no board readings', 'Read the board over the preheater first.');
   const kind = preheaterById(plan.station.preheater.kind);
   const predict = ({ film, lag }: Fitted) =>
-    boardAt(board, plan, given.sourceC, readings, Math.exp(film), Math.exp(lag));
+    boardOver(board, plan, { ...given, readings }, { filmWm2K: Math.exp(film), lagS: Math.exp(lag) });
   const start: Fitted = { film: Math.log(kind.filmWm2K), lag: Math.log(kind.lagS) };
   let now = start;
   for (let round = 0; round < ROUNDS; round++) {
@@ -48,11 +31,12 @@ export function fitPreheater(board: Board, plan: Plan, given: BoardReadings): Re
     const nudged = [predict({ ...now, film: now.film + NUDGE }), predict({ ...now, lag: now.lag + NUDGE })] as const;
     now = improved(now, start, base, nudged, readings);
   }
+  const found = { filmWm2K: Math.exp(now.film), lagS: Math.exp(now.lag) };
   const fitted = predict(now) ?? [];
   const misses = readings.map((reading, index) => reading.boardC - fitted[index]!);
   return succeed({
-    filmWm2K: Math.exp(now.film),
-    lagS: Math.exp(now.lag),
+    ...found,
+    filmSigma: filmDoubt(board, plan, { ...given, readings }, found, boardDoubt(board))?.sigma ?? PRIOR.film,
     residualK: Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length),
     readings: readings.map(({ atS, boardC }, index) => ({ atS, boardC, fittedC: fitted[index]! })),
   });
@@ -89,39 +73,4 @@ function improved(
     film: near(now.film + step((p * d - q * b) / determinant), start.film),
     lag: near(now.lag + step((q * a - p * b) / determinant), start.lag),
   };
-}
-
-/** The board at the readings' times with this film and lag; null: the zone's middle is on no cell. */
-function boardAt(
-  board: Board,
-  plan: Plan,
-  sourceC: number,
-  readings: BoardReadings['readings'],
-  filmWm2K: number,
-  lagS: number,
-): number[] | null {
-  const seconds = readings.at(-1)!.atS;
-  const segment = {
-    name: 'on',
-    seconds,
-    preheater: { startC: sourceC, endC: sourceC },
-    gas: null,
-    flowLMin: 0,
-    siteId: null,
-  };
-  const run: HeatRun = { id: 'fit', name: 'fit', kind: 'cover-removal', side: 'top', siteIds: [], segments: [segment] };
-  const preheater: Preheater = { ...plan.station.preheater, filmWm2K, lagS, sensor: null, largestC: sourceC };
-  const warmed: Plan = { ...plan, station: { ...plan.station, preheater }, heatRuns: [run], tags: [] };
-  const [presence] = presences(board, warmed) as [Presence];
-  const scene = sceneOfTicket(board, warmed, presence);
-  if (!scene.ok || !scene.value.preheater) return null;
-  const { xM, yM } = scene.value.preheater;
-  const simulation = createSimulation(scene.value, cellFor(board), STEP_S, [
-    { points: [xM, yM], of: { face: 'upper' } },
-  ]);
-  if (!simulation.probes.valid[0]) return null;
-  simulation.advance(simulation.stepCount);
-  const { times, rows } = simulation.tracking;
-  const series: Series = { times, rows, values: simulation.probes.high, offset: 0, stride: 1 };
-  return readings.map(({ atS }) => valueAt(series, atS, plan.station.roomC));
 }

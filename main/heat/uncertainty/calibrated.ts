@@ -31,8 +31,10 @@ export function beliefOf(board: Board, plan: Plan): Belief {
   }
   for (let row = 0; row < count; row++) {
     for (let column = 0; column < count; column++) {
-      if (row !== column && calibrated[row] && calibrated[column])
-        correlation[row * count + column] = calibration.correlation[row * count + column]!;
+      const at = row * count + column;
+      if (row === column || !(calibrated[row] || calibrated[column])) continue;
+      // What was found of one term knows nothing of a term that it does not hold for.
+      correlation[at] = calibrated[row] && calibrated[column] ? calibration.correlation[at]! : 0;
     }
   }
   return belief;

@@ -3,6 +3,7 @@ import type { Plan } from '../../../shared-types/plan.ts';
 import { TERM_IDS, type TermId } from '../../../shared-types/uncertainty.ts';
 import { jetStrength } from '../nozzle.ts';
 import { nozzleOf, outletC } from '../scene-of-ticket.ts';
+import { type FilmDoubt, readFilmDoubt } from './preheater-doubt.ts';
 
 /** One standard deviation of each term (heat-model.md, section 8; assumptions of ours that a calibration corrects). */
 export const PRIOR_SIGMA = {
@@ -42,26 +43,43 @@ function lawIsExtended({ station, heatRuns }: Plan): boolean {
 const isOutletMeasured = ({ station }: Plan): boolean =>
   station.gasReads === 'outlet' || station.outletReadings.length > 0;
 
-/** Standard deviation of each term for this ticket, before any calibration. */
-export function priorSigma(board: Board, plan: Plan): Record<TermId, number> {
-  const { nozzle, dilution, outlet, preheater, inPlane, joints, idle } = PRIOR_SIGMA;
+/** What is not known of a board's losses and copper, one standard deviation each. */
+export const boardDoubt = ({ laminate }: Board) => ({
+  idle: PRIOR_SIGMA.idle,
+  inPlane: laminate.layersKnown ? PRIOR_SIGMA.inPlane.known : PRIOR_SIGMA.inPlane.guessed,
+});
+
+/**
+ * Standard deviation of each term for this ticket, before any calibration. Board readings that the preheater was fitted
+ * to narrow its film as far as such readings tell it on a board like this one.
+ */
+export function priorSigma(
+  board: Board,
+  plan: Plan,
+  read: FilmDoubt | null = readFilmDoubt(board, plan, boardDoubt(board)),
+): Record<TermId, number> {
+  const { nozzle, dilution, outlet, preheater, joints } = PRIOR_SIGMA;
+  const { idle, inPlane } = boardDoubt(board);
   return {
-    ...{ dilution, preheater, joints, idle },
+    ...{ dilution, inPlane, joints, idle },
+    preheater: Math.min(preheater, read?.sigma ?? preheater),
     nozzle: nozzle * (lawIsExtended(plan) ? EXTENDED : 1),
     outlet: isOutletMeasured(plan) ? outlet.measured : outlet.setting,
-    inPlane: board.laminate.layersKnown ? inPlane.known : inPlane.guessed,
   };
 }
 
-/** Prior belief: the terms know nothing of each other. */
+/** Prior belief: the terms know nothing of each other, but for film and losses over a preheater that was read. */
 export function priorBelief(board: Board, plan: Plan): Belief {
-  const sigma = priorSigma(board, plan);
+  const read = readFilmDoubt(board, plan, boardDoubt(board));
+  const sigma = priorSigma(board, plan, read);
   const count = TERM_IDS.length;
-  return {
-    sigma: TERM_IDS.map((term) => sigma[term]),
-    correlation: Array.from({ length: count * count }, (_, at) => (at % (count + 1) === 0 ? 1 : 0)),
-    calibrated: TERM_IDS.map(() => false),
-  };
+  const correlation: number[] = Array.from({ length: count * count }, (_, at) => (at % (count + 1) === 0 ? 1 : 0));
+  if (read && read.sigma <= sigma.preheater) {
+    const [film, idle] = [TERM_IDS.indexOf('preheater'), TERM_IDS.indexOf('idle')];
+    correlation[film * count + idle] = read.withIdle;
+    correlation[idle * count + film] = read.withIdle;
+  }
+  return { sigma: TERM_IDS.map((term) => sigma[term]), correlation, calibrated: TERM_IDS.map(() => false) };
 }
 
 /** A nozzle kept moving or held at an angle is in a hand; one held still and upright, a hood or an emitter, is in a stand. */

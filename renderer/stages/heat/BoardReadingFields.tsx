@@ -110,6 +110,7 @@ function FitSaid({ fit }: { fit: PreheaterFit }) {
   return (
     <div role="status">
       <p>{words.fitted(rounded(fit.filmWm2K), rounded(fit.lagS))}</p>
+      <p>{words.sure(Math.exp(fit.filmSigma).toFixed(2))}</p>
       {fit.readings.map(({ atS, boardC, fittedC }) => (
         <p key={atS} className="soft">
           {words.residuals(rounded(atS), m.degrees(boardC), m.temperature(fittedC))}

@@ -43,6 +43,8 @@ export const stationWords = {
   boardAt: (seconds: number): string => `Board after ${seconds} s`,
   fit: 'Fit the preheater',
   fitted: (film: string, lag: string): string => `Fitted: film ${film} W/m²K, lag ${lag} s.`,
+  sure: (factor: string): string =>
+    `With these readings the film is known to ×/÷${factor} (one sigma): the bands of the map go by it.`,
   residual: (kelvin: string): string => `Off the readings by ${kelvin} on average.`,
   residuals: (at: string, read: string, fitted: string): string => `${at} s: read ${read}, fitted ${fitted}`,
   farOff: 'That is much: was the board cold at first, and did the setting stay?',
