@@ -62,6 +62,14 @@ export const ticketActions: readonly Action[] = [
     run: (app) => app.tickets.cancelEvaluation(),
   },
   {
+    id: 'calibrate',
+    group: 'ticket',
+    label: labels.calibrate,
+    keys: [],
+    enabled: (state) => (state.ticket?.document.plan.heatRuns.length ?? 0) > 0,
+    run: (app) => dialog(app, 'calibrate'),
+  },
+  {
     id: 'palette',
     group: 'ticket',
     label: labels.palette,

@@ -110,7 +110,8 @@ export type DialogName =
   | 'notes'
   | 'palette'
   | 'help'
-  | 'settings';
+  | 'settings'
+  | 'calibrate';
 
 export type AppState = {
   settings: Settings;
@@ -123,6 +124,8 @@ export type AppState = {
   selection: Selection;
   view: ViewState;
   evaluation: EvaluationState;
+  /** How far the calibration or search on its way is; null: none. */
+  study: { share: number } | null;
   /** The last map of a moment that came. */
   moment: ShownMoment | null;
   notices: readonly Notice[];
@@ -180,6 +183,7 @@ export function startingState(): AppState {
     selection: nothingSelected,
     view: startingView,
     evaluation: noEvaluation,
+    study: null,
     moment: null,
     notices: [],
     dialog: null,

@@ -4,6 +4,8 @@ import { TERM_IDS, type TermId } from '../../../shared-types/uncertainty.ts';
 import { jetStrength } from '../nozzle.ts';
 import { nozzleOf, outletC } from '../scene-of-ticket.ts';
 
+export { isHandHeld } from '../../../shared-types/rules/hand-held.ts';
+
 /** One standard deviation of each term (heat-model.md, section 8; assumptions of ours that a calibration corrects). */
 export const PRIOR_SIGMA = {
   nozzle: Math.log(1.3),
@@ -62,10 +64,4 @@ export function priorBelief(board: Board, plan: Plan): Belief {
     correlation: Array.from({ length: count * count }, (_, at) => (at % (count + 1) === 0 ? 1 : 0)),
     calibrated: TERM_IDS.map(() => false),
   };
-}
-
-/** A nozzle kept moving or held at an angle is in a hand; one held still and upright, a hood or an emitter, is in a stand. */
-export function isHandHeld({ station: { nozzle } }: Plan): boolean {
-  if (nozzle.kind === 'hood' || nozzle.kind === 'infrared') return false;
-  return nozzle.sweepRadiusMm > 0 || nozzle.tiltDeg > 0;
 }

@@ -24,6 +24,7 @@ export const actionLabels = {
   tagReplace: 'Replace: mark a rework site',
   tagReprogram: 'Reprogram',
   tagWatch: 'Watch: thermocouple',
+  calibrate: 'Calibrate the station from a logged run',
   turnOver: 'Turn the board over',
   turnLeft: 'Turn the view left',
   turnRight: 'Turn the view right',
