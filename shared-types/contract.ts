@@ -6,6 +6,7 @@ import { importReportSchema } from './import-report.ts';
 import { planSchema, stationSchema } from './plan.ts';
 
 import { type Problem, problemSchema, type Result } from './problem.ts';
+import { searchAnswerSchema, searchOrderSchema } from './profile-search.ts';
 import { settingsSchema } from './settings.ts';
 import { preheaterFitSchema } from './station-fit.ts';
 import { calibrationAnswerSchema, calibrationOrderSchema, logTableSchema } from './study.ts';
@@ -175,6 +176,8 @@ export const requests = {
     input: z.strictObject({ id: ticketId, order: calibrationOrderSchema }),
     output: calibrationAnswerSchema,
   },
+  /** Looks for a better profile of a heat run; answered when it is done. Nothing is changed by asking. Errors: cancelled. */
+  'search.run': { input: z.strictObject({ id: ticketId, order: searchOrderSchema }), output: searchAnswerSchema },
   /** Ends a calibration or a search of the ticket; whoever waits for it hears 'cancelled'. */
   'study.cancel': { input: z.strictObject({ id: ticketId }), output: none },
   'workMap.render': {

@@ -3,7 +3,7 @@ import { readLog } from '../document/imports/logs/read-log.ts';
 import { type Bench, wantedOf } from './bench.ts';
 import type { Handlers } from './dispatch.ts';
 
-type StudyHandlers = Pick<Handlers, 'calibration.readLog' | 'calibration.fit' | 'study.cancel'>;
+type StudyHandlers = Pick<Handlers, 'calibration.readLog' | 'calibration.fit' | 'search.run' | 'study.cancel'>;
 
 /** Long work that a user asks for: the answer comes when it is done. */
 export const studyHandlers = (bench: Bench): StudyHandlers => ({
@@ -25,6 +25,10 @@ export const studyHandlers = (bench: Bench): StudyHandlers => ({
   async 'calibration.fit'({ id, order }) {
     const session = bench.session(id);
     return session.ok ? bench.studies.run(wantedOf(session.value), { about: 'calibration', order }) : session;
+  },
+  async 'search.run'({ id, order }) {
+    const session = bench.session(id);
+    return session.ok ? bench.studies.run(wantedOf(session.value), { about: 'search', order }) : session;
   },
   'study.cancel'({ id }) {
     bench.studies.cancel(id);

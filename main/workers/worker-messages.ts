@@ -2,14 +2,15 @@ import type { Board } from '../../shared-types/board.ts';
 import type { Assessment, CurveSet, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import type { Problem, Result } from '../../shared-types/problem.ts';
+import type { SearchAnswer, SearchOrder } from '../../shared-types/profile-search.ts';
 import type { CalibrationAnswer, CalibrationOrder } from '../../shared-types/study.ts';
 import type { PlannedBands } from '../planning/band-numbers.ts';
 
 export type Phase = 'coarse' | 'fine';
 
 /** Long work that a user asks for beside the maps. */
-export type StudyOrder = { about: 'calibration'; order: CalibrationOrder };
-export type StudyAnswer = { calibration: CalibrationAnswer };
+export type StudyOrder = { about: 'calibration'; order: CalibrationOrder } | { about: 'search'; order: SearchOrder };
+export type StudyAnswer = { calibration: CalibrationAnswer; search: SearchAnswer };
 
 /** What a job is asked for: one of the two maps, the runs that bands are made of, or long work on the ticket. */
 export type JobPhase = Phase | 'bands' | 'study';

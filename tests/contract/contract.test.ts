@@ -8,6 +8,7 @@ import { renderWorkMap } from '../../main/work-map/render.ts';
 import { type MainEvent, type RequestName, requests } from '../../shared-types/contract.ts';
 import { encodeFrame } from '../../shared-types/frame.ts';
 import type { Plan } from '../../shared-types/plan.ts';
+import type { SearchBounds } from '../../shared-types/profile-search.ts';
 import { defaultSettings } from '../../shared-types/settings.ts';
 import type { TagOf } from '../../shared-types/tags.ts';
 import { builtPart } from '../support/shell/build-main.ts';
@@ -73,6 +74,7 @@ async function story(connect: Connect) {
   const point = { tagId: watchPoint.id, attachment: 'epoxy', samples: null, peakC: 215 } as const;
   const order = { runId: about.runId, logName: 'typed', points: [point] };
   await ask('calibration.fit', { id, order });
+  await ask('search.run', { id, order: { runId: about.runId, bounds: NARROW } });
   await ask('study.cancel', { id });
   await ask('evaluation.cancel', { id });
   await ask('evaluation.run', { id, phase: 'both' });
@@ -105,6 +107,12 @@ async function story(connect: Connect) {
   const kept = files.map((name) => readFileSync(join(folder, 'shelf', name)));
   return { asked, answers: withoutClock(answers, folder), assessment: result.assessment, files, kept };
 }
+
+/** One profile and no other: the search itself has tests of its own. */
+const NARROW: SearchBounds = {
+  ...{ belowC: { from: 300, to: 300 }, leadS: { from: 120, to: 120 }, gasC: { from: 340, to: 340 } },
+  ...{ gasS: { from: 40, to: 42 }, toPeakS: 480 },
+};
 
 const watchPoint: TagOf<'watchPoint'> = {
   ...{ id: 'w1', kind: 'watchPoint', order: null, note: '', name: 'W1', side: 'top', x: 10, y: 10, refdes: null },
