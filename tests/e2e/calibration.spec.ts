@@ -1,13 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { packTicket } from '../../main/document/ticket-archive.ts';
-import { loggedPlan } from '../support/heat/calibration-truth.ts';
-import { logText } from '../support/heat/log-file.ts';
-import { smallBoard, smallPlan } from '../unit/main/heat/support.ts';
+import { loggedBoard as board, logText, loggedPlan as plan } from '../support/heat/log-file.ts';
 import { expect, test } from './door.ts';
 import { complaintsOf, windowOf } from './window.ts';
-
-const board = smallBoard();
-const plan = loggedPlan(smallPlan(board));
 
 test('calibration: a logger’s file becomes a calibrated station that other tickets find', async ({
   page,
@@ -39,7 +34,7 @@ test('calibration: a logger’s file becomes a calibrated station that other tic
   });
 
   await test.step('columns and the begin of the run are guessed', async () => {
-    await give('Choose a log file', 'scrap run.csv', logText(board, plan));
+    await give('Choose a log file', 'scrap run.csv', logText());
     await expect(sheet.getByRole('alert')).toHaveCount(0);
     await expect(sheet.getByRole('button', { name: 'Watch point of the column TC 3' })).toContainText('W3');
     await expect

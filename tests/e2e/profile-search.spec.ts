@@ -35,8 +35,8 @@ test('a better profile is searched, stopped, picked by keys, taken in one step a
   });
 
   await test.step('swapped bounds are said and cannot be searched', async () => {
-    await section.getByLabel('Gas, from').fill('400');
-    await section.getByLabel('Gas, from').press('Enter');
+    await section.getByLabel('Gas, from', { exact: true }).fill('400');
+    await section.getByLabel('Gas, from', { exact: true }).press('Enter');
     await expect(section.getByRole('alert')).toContainText('from lies above to');
     await expect(find).toBeDisabled();
     await section.getByRole('button', { name: 'Bounds as at first' }).click();

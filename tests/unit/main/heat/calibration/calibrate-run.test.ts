@@ -1,26 +1,6 @@
 import { expect, test } from 'vitest';
 import { calibrateRun } from '../../../../../main/heat/calibration/calibrate-run.ts';
-import type { CalibrationOrder } from '../../../../../shared-types/study.ts';
-import { drawnLog, loggedPlan } from '../../../../support/heat/calibration-truth.ts';
-import { smallBoard, smallPlan } from '../support.ts';
-
-const board = smallBoard();
-const plan = loggedPlan(smallPlan(board));
-const runId = plan.heatRuns[0]!.id;
-
-function order(): CalibrationOrder {
-  const { points } = drawnLog(board, plan, 3);
-  return {
-    ...{ runId, logName: 'scrap' },
-    points: points.map(({ tagId, attachment, samples }) => ({
-      ...{ tagId, attachment, peakC: null },
-      samples: {
-        atS: Float32Array.from(samples, ({ atS }) => atS),
-        celsius: Float32Array.from(samples, ({ celsius }) => celsius),
-      },
-    })),
-  };
-}
+import { loggedBoard as board, loggedOrder as order, loggedPlan as plan } from '../../../../support/heat/log-file.ts';
 
 test('the model after the fit reads nearer to every bead than before, and progress never falls back', () => {
   const shares: number[] = [];

@@ -2,15 +2,10 @@ import { expect, test } from 'vitest';
 import { readLog } from '../../../../../main/document/imports/logs/read-log.ts';
 import { emptyDraft, orderOf, withLog } from '../../../../../renderer/stages/heat/calibration/draft.ts';
 import type { LogTable } from '../../../../../shared-types/study.ts';
-import { loggedPlan } from '../../../../support/heat/calibration-truth.ts';
-import { logText } from '../../../../support/heat/log-file.ts';
-import { smallBoard, smallPlan } from '../../../main/heat/support.ts';
-
-const board = smallBoard();
-const plan = loggedPlan(smallPlan(board));
+import { logText, loggedPlan as plan } from '../../../../support/heat/log-file.ts';
 
 function table(): LogTable {
-  const log = readLog(new TextEncoder().encode(logText(board, plan)), 'log.csv');
+  const log = readLog(new TextEncoder().encode(logText()), 'log.csv');
   if (!log.ok) throw new Error(log.problem.code);
   return {
     ...log.value,
