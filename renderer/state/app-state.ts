@@ -126,7 +126,7 @@ export type AppState = {
   view: ViewState;
   evaluation: EvaluationState;
   /** How far the calibration or search on its way is; null: none. */
-  study: { share: number } | null;
+  study: { about: 'calibration' | 'search'; share: number } | null;
   /** What the last search of this ticket found, and the document that it was about. */
   search: { answer: SearchAnswer; document: TicketDocument } | null;
   /** The last map of a moment that came. */

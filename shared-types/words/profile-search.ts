@@ -21,6 +21,9 @@ const MISS: Record<MissCode, (miss: Miss, m: Measures) => string> = {
   late: ({ by }, m) => `the gas ends ${m.seconds(Math.ceil(by))} too late`,
 };
 
+/** J-STD-020 Table 5-2: ramp up to the peak. */
+const STANDARD_RISE_K_PER_S = 3;
+
 /** Words of the search for a better profile, for window and command line. */
 export const searchWords = {
   noShape: 'has no preheat with gas after it: there is no profile to search',
@@ -46,14 +49,12 @@ export const searchWords = {
     'The coarse map has profiles that do their work, the fine map confirms none of the best: widen the bounds a little.',
   leftOut: (refdes: readonly string[]): string =>
     `Not judged, because they come off before any heat: ${refdes.slice(0, 8).join(', ')}${refdes.length > 8 ? ` and ${refdes.length - 8} more` : ''}.`,
-  riseLimit: (limit: string, usual: boolean) =>
-    usual
-      ? `Packages may rise by ${limit}.`
-      : `Packages may rise by ${limit}, as they do in the present profile; the standard says 3 °C/s.`,
+  riseLimit: (limitKPerS: number, m: Measures): string =>
+    limitKPerS <= STANDARD_RISE_K_PER_S
+      ? `Packages may rise by ${m.rate(limitKPerS)} (J-STD-020 Table 5-2).`
+      : `Packages may rise by ${m.rate(limitKPerS)}, as they do in the present profile; J-STD-020 says ${m.rate(STANDARD_RISE_K_PER_S)}.`,
   boundsForm: (name: string) => `--${name} takes two figures, as in --${name} 280-340.`,
 };
-
-const USUAL_RISE = 3;
 
 /** The answer as lines of text. */
 export function searchLines(answer: SearchAnswer, m: Measures): string[] {
@@ -73,7 +74,7 @@ export function searchLines(answer: SearchAnswer, m: Measures): string[] {
     ...(!best && !nearest ? [searchWords.notFine] : []),
     ...(front.length > 0 ? [`Time against margin (${searchWords.coarse}):`] : []),
     ...front.map((point) => `  ${line(point)}`),
-    searchWords.riseLimit(m.rate(riseLimitKPerS), riseLimitKPerS <= USUAL_RISE),
+    searchWords.riseLimit(riseLimitKPerS, m),
     ...(leftOut.length > 0 ? [searchWords.leftOut(leftOut)] : []),
     `${tried} runs of the model.`,
   ];

@@ -5,7 +5,7 @@ import { useApp, useAppState } from '../../state/use-app.ts';
 import { Button } from '../../widgets/Buttons.tsx';
 
 /** How far long work is, and the button that stops it. */
-export function StudyProgress({ text }: { text: string }) {
+export function StudyProgress({ about, text }: { about: 'calibration' | 'search'; text: string }) {
   const app = useApp();
   const share = useAppState((state) => state.study?.share ?? 0);
   return (
@@ -16,7 +16,7 @@ export function StudyProgress({ text }: { text: string }) {
           <div className="filled" style={{ width: `${share * 100}%` }} />
         </div>
       </ProgressBar>
-      <Button small onPress={() => cancelStudy(app)}>
+      <Button small onPress={() => cancelStudy(app, about)}>
         {words.cancel}
       </Button>
     </div>

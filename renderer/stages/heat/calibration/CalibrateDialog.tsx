@@ -31,7 +31,7 @@ export function CalibrateDialog({ onClose }: { onClose: () => void }) {
   const [draft, setDraft] = useState<Draft>(() => emptyDraft(startingRun(app.store.get(), plan)));
   const [answer, setAnswer] = useState<CalibrationAnswer | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
-  const fitting = useAppState((state) => state.study !== null);
+  const fitting = useAppState((state) => state.study?.about === 'calibration');
   const id = useAppState((state) => state.ticket?.id);
   const read = async (file: File) => {
     const bytes = new Uint8Array(await file.arrayBuffer());
@@ -47,12 +47,12 @@ export function CalibrateDialog({ onClose }: { onClose: () => void }) {
     if (!id || !('order' in wished)) return;
     setProblem(null);
     const { order } = wished;
-    const found = await runStudy(app, () => app.backend.request('calibration.fit', { id, order }));
+    const found = await runStudy(app, 'calibration', () => app.backend.request('calibration.fit', { id, order }));
     if (found.ok) setAnswer(found.value);
     else if (found.problem.code !== 'cancelled') setProblem(found.problem);
   };
   const close = () => {
-    cancelStudy(app);
+    cancelStudy(app, 'calibration');
     onClose();
   };
   const change = (fields: Partial<Draft>) => setDraft((before) => ({ ...before, ...fields }));
@@ -94,7 +94,7 @@ export function CalibrateDialog({ onClose }: { onClose: () => void }) {
 type FootProps = { fitting: boolean; missing: string | null; onFit: (() => void) | null; onClose: () => void };
 
 function Foot({ fitting, missing, onFit, onClose }: FootProps) {
-  if (fitting) return <StudyProgress text={words.fitting} />;
+  if (fitting) return <StudyProgress about="calibration" text={words.fitting} />;
   return (
     <>
       {missing && <span className="soft why">{missing}</span>}

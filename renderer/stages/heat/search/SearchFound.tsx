@@ -49,7 +49,7 @@ export function SearchFound({ run, found: { answer, document } }: FoundProps) {
           {nearest.atBounds.length > 0 && <p className="soft">{searchWords.atBounds(nearest.atBounds)}</p>}
         </>
       )}
-      <p className="soft">{searchWords.riseLimit(m.rate(riseLimitKPerS), riseLimitKPerS <= 3)}</p>
+      <p className="soft">{searchWords.riseLimit(riseLimitKPerS, m)}</p>
       {leftOut.length > 0 && <p className="soft">{searchWords.leftOut(leftOut)}</p>}
       <p className="soft">{words.tried(rounded(answer.tried))}</p>
     </div>

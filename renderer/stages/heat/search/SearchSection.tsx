@@ -5,6 +5,7 @@ import type { SearchBounds } from '../../../../shared-types/profile-search.ts';
 import { shapeOf, usualBounds } from '../../../../shared-types/rules/profile-shape.ts';
 import { searchWords } from '../../../../shared-types/words/profile-search.ts';
 import { searchSectionWords as words } from '../../../../shared-types/words/window/search.ts';
+import { PROFILE_SEARCH_ID } from '../../../state/element-ids.ts';
 import { wordsOf } from '../../../state/problem-words.ts';
 import { runStudy } from '../../../state/studies.ts';
 import { useApp, useAppState, useDocument } from '../../../state/use-app.ts';
@@ -27,7 +28,12 @@ export function SearchSection() {
   const run = runs.find(({ id }) => id === wantedId) ?? runs[0];
   const calibrated = plan.station.calibration !== null;
   return (
-    <Fold title={words.title} summary={calibrated ? words.unlocked : words.locked} open={found !== null}>
+    <Fold
+      id={PROFILE_SEARCH_ID}
+      title={words.title}
+      summary={calibrated ? words.unlocked : words.locked}
+      open={found !== null}
+    >
       <p className="empty">{words.lead}</p>
       {!calibrated && <p className="search-warning">{searchWords.notCalibrated}</p>}
       {runs.length > 1 && (
@@ -46,7 +52,7 @@ export function SearchSection() {
 function RunSearch({ run, plan }: { run: HeatRun; plan: Plan }) {
   const app = useApp();
   const id = useAppState((state) => state.ticket?.id);
-  const searching = useAppState((state) => state.study !== null);
+  const searching = useAppState((state) => state.study?.about === 'search');
   const found = useAppState((state) => (state.search?.answer.runId === run.id ? state.search : null));
   const [changed, setChanged] = useState<SearchBounds | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
@@ -59,7 +65,7 @@ function RunSearch({ run, plan }: { run: HeatRun; plan: Plan }) {
     if (!id || !document) return;
     setProblem(null);
     setChanged(bounds);
-    const answer = await runStudy(app, () =>
+    const answer = await runStudy(app, 'search', () =>
       app.backend.request('search.run', { id, order: { runId: run.id, bounds } }),
     );
     if (answer.ok && app.store.get().ticket?.id === id)
@@ -72,7 +78,7 @@ function RunSearch({ run, plan }: { run: HeatRun; plan: Plan }) {
       {swapped && <p role="alert">{swapped}</p>}
       {problem && <p role="alert">{wordsOf(problem).join('. ')}</p>}
       {searching ? (
-        <StudyProgress text={words.searching} />
+        <StudyProgress about="search" text={words.searching} />
       ) : (
         <div className="station-acts">
           <Button small look="primary" disabled={swapped !== null} onPress={() => void find()}>
