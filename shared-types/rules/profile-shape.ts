@@ -1,4 +1,5 @@
-import type { HeatRun, Station } from '../plan.ts';
+import { alloyById } from '../library/alloys.ts';
+import type { HeatRun, Plan, Station } from '../plan.ts';
 import type { Segment } from '../profile.ts';
 import type { SearchBounds } from '../profile-search.ts';
 
@@ -101,8 +102,16 @@ export function toPeakS(segments: readonly Segment[]): number {
 
 const tens = (value: number): number => Math.round(value / 10) * 10;
 
-/** Bounds to begin from: round about the present profile; J-STD-020 Table 5-2 asks for at most 8 min to the peak. */
-export function usualBounds(run: HeatRun, shape: ProfileShape, station: Station, longestS = 480): SearchBounds {
+/** J-STD-020 Table 5-2: 25 C to peak in at most 8 min (lead-free) or 6 min (tin-lead), s. */
+function longestToPeakS({ sites }: Plan, run: HeatRun): number {
+  const own = sites.filter(({ id }) => run.siteIds.includes(id));
+  const alloys = own.map((site) => alloyById(run.kind === 'installation' ? site.alloyOn : site.alloyOff));
+  return alloys.some((alloy) => alloy && !alloy.leadFree) ? 360 : 480;
+}
+
+/** Bounds to begin from: round about the present profile, and no longer than the standard's time to the peak or the present one. */
+export function usualBounds(run: HeatRun, shape: ProfileShape, plan: Plan): SearchBounds {
+  const { station } = plan;
   const { belowC, leadS, gasC, gasS } = shape.present;
   const most = Math.max(station.preheater.largestC, belowC);
   return {
@@ -110,6 +119,6 @@ export function usualBounds(run: HeatRun, shape: ProfileShape, station: Station,
     leadS: { from: Math.min(leadS, tens(leadS * 0.7)), to: Math.max(leadS, tens(leadS * 1.4)) },
     gasC: { from: Math.min(gasC, tens(gasC - 60)), to: Math.max(gasC, tens(gasC + 60)) },
     gasS: { from: Math.min(10, ...gasS), to: Math.max(150, tens(Math.max(...gasS) * 1.5)) },
-    toPeakS: Math.max(longestS, Math.ceil(toPeakS(run.segments) / 10) * 10),
+    toPeakS: Math.max(longestToPeakS(plan, run), Math.ceil(toPeakS(run.segments) / 10) * 10),
   };
 }

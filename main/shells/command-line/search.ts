@@ -49,7 +49,7 @@ export const searchCommand: Command = async (given) => {
     const detail = { reason: words.noShape, todo: words.addGas };
     return problem(fail('invalid-field', { file: path, where: run.name, detail }).problem);
   }
-  const bounds: SearchBounds = usualBounds(run, shape, plan.station);
+  const bounds: SearchBounds = usualBounds(run, shape, plan);
   for (const name of NAMES) {
     const text = read.text(name);
     const range = text === undefined ? bounds[RANGES[name]] : rangeOf(text);

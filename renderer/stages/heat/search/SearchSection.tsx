@@ -58,7 +58,7 @@ function RunSearch({ run, plan }: { run: HeatRun; plan: Plan }) {
   const [problem, setProblem] = useState<Problem | null>(null);
   const shape = shapeOf(run);
   if (!shape) return null;
-  const bounds = changed ?? usualBounds(run, shape, plan.station);
+  const bounds = changed ?? usualBounds(run, shape, plan);
   const swapped = swappedBound(bounds);
   const find = async () => {
     const document = app.store.get().ticket?.document;

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
+import { alloyById } from '../../../../shared-types/library/alloys.ts';
 import type { HeatRun } from '../../../../shared-types/plan.ts';
 import { searchBoundsSchema } from '../../../../shared-types/profile-search.ts';
-import { segmentsForSites, startingStation } from '../../../../shared-types/rules/new-plan.ts';
+import { emptyPlan, segmentsForSites, siteOn, startingStation } from '../../../../shared-types/rules/new-plan.ts';
 import { segmentsAt, shapeOf, toPeakS, usualBounds } from '../../../../shared-types/rules/profile-shape.ts';
+import { part } from '../../main/heat/support.ts';
 
 const station = startingStation();
 const run = (siteIds: string[], kind: HeatRun['kind'] = 'removal'): HeatRun => ({
@@ -68,7 +70,7 @@ test('runs without gas, or that begin with it, are not searched', () => {
 test('usual bounds hold the present profile, within what the preheater can', () => {
   for (const one of [two, run(['a']), run(['a'], 'installation')]) {
     const shape = shapeOf(one)!;
-    const bounds = usualBounds(one, shape, station);
+    const bounds = usualBounds(one, shape, { ...emptyPlan('T-1'), station });
     expect(searchBoundsSchema.safeParse(bounds).success).toBe(true);
     const { belowC, leadS, gasC, gasS } = shape.present;
     expect(bounds.belowC.from <= belowC && belowC <= bounds.belowC.to).toBe(true);
@@ -78,4 +80,14 @@ test('usual bounds hold the present profile, within what the preheater can', () 
     expect(gasS.every((seconds) => bounds.gasS.from <= seconds && seconds <= bounds.gasS.to)).toBe(true);
     expect(bounds.toPeakS).toBeGreaterThanOrEqual(toPeakS(one.segments));
   }
+});
+
+test('tin-lead joints are to be at their peak in six minutes, lead-free ones in eight (J-STD-020 Table 5-2)', () => {
+  const shape = shapeOf(run(['a']))!;
+  const plan = emptyPlan('T-1');
+  const site = { ...siteOn(part('U1', 10, 10, [10, 10, 1]), 'a'), alloyOff: 'sn63pb37' };
+  expect(alloyById('sn63pb37')?.leadFree).toBe(false);
+  const short = { ...run(['a']), segments: run(['a']).segments.map((one) => ({ ...one, seconds: 50 })) };
+  expect(usualBounds(short, shape, { ...plan, sites: [site] }).toPeakS).toBe(360);
+  expect(usualBounds(short, shape, { ...plan, sites: [{ ...site, alloyOff: 'sac305' }] }).toPeakS).toBe(480);
 });
