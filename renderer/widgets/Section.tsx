@@ -27,8 +27,8 @@ type FoldProps = { id?: string; title: string; summary?: string; open?: boolean;
 /** A section that folds away; folded it says in a few words what is in it. */
 export function Fold({ id, title, summary, open, children }: FoldProps) {
   return (
-    <Disclosure id={id} className="section fold" defaultExpanded={open}>
-      <Heading level={3}>
+    <Disclosure className="section fold" defaultExpanded={open}>
+      <Heading id={id} level={3}>
         <Button slot="trigger" className="fold-button">
           <span className="arrow">
             <Icon of={ChevronRight} size={16} />

@@ -61,6 +61,8 @@ export function FrontChart({ present, points, best, picked, onPick }: FrontProps
         <Present x={x(present.toPeakS)} y={y(shown(present))} />
       </svg>
       <RadioGroup
+        className="front-points"
+        orientation="horizontal"
         aria-label={words.chart}
         value={String(points.indexOf(picked))}
         onChange={(index) => onPick(points[Number(index)]!)}
