@@ -34,8 +34,6 @@ export type EvaluateOptions = {
   memory?: RunMemory;
   /** Given what plays the evaluation back; without it nothing is kept. Not together with `memory`: that skips steps. */
   onPlayback?: (playback: Playback) => void;
-  /** Only this heat run, the board as it is then; absent: all. */
-  runId?: string;
   /** The model's uncertain terms, moved from the station's values: what a band is made of. */
   steps?: TermSteps;
 };
@@ -120,14 +118,13 @@ function obstacle(board: Board, plan: Plan, runs: readonly TicketRun[]): Problem
 type Gathered = { finished: FinishedRun[]; runs: TicketRun[] };
 
 /** Prepares all heat runs; the first that does not fit comes back as a problem. */
-function prepareAll(board: Board, plan: Plan, { phase, memory, steps, runId }: EvaluateOptions): Result<TicketRun[]> {
+function prepareAll(board: Board, plan: Plan, { phase, memory, steps }: EvaluateOptions): Result<TicketRun[]> {
   const { cellM, stepS } = PHASES[phase];
   const diluted = [steps?.dilution, calibratedSteps(board, plan).dilution];
   const footprintKey = JSON.stringify([cellM, board.outline, board.cutouts, plan.station.nozzle, diluted]);
   const footprints = memory?.footprints(footprintKey) ?? new Map();
   const runs: TicketRun[] = [];
   for (const presence of presences(board, plan)) {
-    if (runId !== undefined && presence.run.id !== runId) continue;
     const prepared = prepareRun(board, plan, presence, cellM, stepS, footprints, steps);
     if (!prepared.ok) return prepared;
     runs.push(prepared.value);

@@ -19,7 +19,7 @@ export type BandRuns = {
   repeatK: number;
 };
 
-export type BandOptions = Pick<EvaluateOptions, 'revision' | 'onProgress' | 'isCancelled' | 'memory' | 'runId'> & {
+export type BandOptions = Pick<EvaluateOptions, 'revision' | 'onProgress' | 'isCancelled' | 'memory'> & {
   /** Further figures of one evaluation that want a band, told from the evaluation alone; `base` comes first. */
   moreFigures?: (evaluation: Evaluation) => Figures;
 };
@@ -41,13 +41,13 @@ function targetMoves(base: Evaluation, sensitivities: Sensitivities): readonly n
  * Problems: as `evaluate`, 'cancelled' between two steps.
  */
 export function bandRuns(board: Board, plan: Plan, belief: Belief, options: BandOptions = {}): Result<BandRuns> {
-  const { revision, isCancelled, moreFigures, runId } = options;
+  const { revision, isCancelled, moreFigures } = options;
   const memory = options.memory ?? createRunMemory();
   const count = 1 + 2 * TERM_IDS.length;
   let done = 0;
   const runWith = (steps: EvaluateOptions['steps']) => {
     const onProgress = (share: number) => options.onProgress?.((done + share) / count);
-    const result = evaluate(board, plan, { phase: 'coarse', revision, memory, isCancelled, onProgress, steps, runId });
+    const result = evaluate(board, plan, { phase: 'coarse', revision, memory, isCancelled, onProgress, steps });
     done++;
     return result;
   };

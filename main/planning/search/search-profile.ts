@@ -12,6 +12,7 @@ import { LARGEST_RAMP_K_PER_S } from '../published.ts';
 import { bestOnFine } from './confirm.ts';
 import { explore, frontOf } from './explore.ts';
 import { neighboursOf, weighedMiss, withBandsOf } from './judge-profile.ts';
+import { onlyRun } from './only-run.ts';
 import { type SearchSetting, tryPoint } from './try-profile.ts';
 
 export type SearchOptions = { isCancelled?: () => boolean; onProgress?: (share: number) => void };
@@ -42,7 +43,7 @@ export function searchProfile(
     onProgress?.(1 - Math.exp((-1.5 * tries) / USUAL_TRIES));
   };
   const setting: SearchSetting = {
-    ...{ board, plan, run, shape, bounds, isCancelled, onTry, memory: createRunMemory(MEMORY_BYTES) },
+    ...{ ...onlyRun(board, plan, run), run, shape, bounds, isCancelled, onTry, memory: createRunMemory(MEMORY_BYTES) },
     limits: { toPeakS: bounds.toPeakS, riseKPerS: LARGEST_RAMP_K_PER_S.value },
     neighbours: neighboursOf(board, run, plan),
   };
@@ -88,9 +89,9 @@ function betterOf(found: SearchPoint | null, present: SearchPoint | null): Searc
 }
 
 /** The judged figures with their bands: of the present profile, taken to hold for those near it. */
-function bandsFor({ board, plan, run, neighbours, memory, isCancelled }: SearchSetting) {
+function bandsFor({ board, plan, neighbours, memory, isCancelled }: SearchSetting) {
   const runs = bandRuns(board, plan, beliefOf(board, plan), {
-    ...{ memory, isCancelled, runId: run.id },
+    ...{ memory, isCancelled },
   });
   return runs.ok ? succeed(withBandsOf(neighbours, withBands(runs.value.base, runs.value))) : runs;
 }

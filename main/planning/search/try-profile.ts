@@ -14,6 +14,7 @@ import { type Judgement, judgeProfile, type Neighbours, type ProfileLimits } fro
 
 /** Everything that the profiles of one search have in common. */
 export type SearchSetting = {
+  /** Board and plan with this run alone. */
   board: Board;
   plan: Plan;
   run: HeatRun;
@@ -27,11 +28,6 @@ export type SearchSetting = {
   onTry: () => void;
 };
 
-const planWith = (plan: Plan, run: HeatRun): Plan => ({
-  ...plan,
-  heatRuns: plan.heatRuns.map((one) => (one.id === run.id ? run : one)),
-});
-
 /** A profile as it is told, with every margin and wish behind it. */
 export type Tried = Omit<Judgement, 'told'> & { point: SearchPoint };
 
@@ -41,10 +37,14 @@ export function tryPoint(setting: SearchSetting, point: ProfilePoint, grid: Sear
   onTry();
   const segments = segmentsAt(run, shape, point, plan.station);
   const candidate: HeatRun = { ...run, segments };
-  const evaluation = evaluate(board, planWith(plan, candidate), {
-    ...{ phase: grid, runId: run.id, isCancelled },
-    memory: grid === 'coarse' ? memory : undefined,
-  });
+  const evaluation = evaluate(
+    board,
+    { ...plan, heatRuns: [candidate] },
+    {
+      ...{ phase: grid, isCancelled },
+      memory: grid === 'coarse' ? memory : undefined,
+    },
+  );
   if (!evaluation.ok) return evaluation;
   const peakS = toPeakS(segments);
   const { told, margins, slacks } = judgeProfile(candidate, evaluation.value, neighbours, peakS, limits);
