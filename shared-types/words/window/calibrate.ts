@@ -21,7 +21,7 @@ export const calibrateWords = {
   title: 'Calibrate the station from a logged run',
   lead: 'Log a run on a scrap board with thermocouples at the watch points of this plan. The fit tells what this station really does; nothing changes until you take it.',
   none: 'Not calibrated: every figure rests on the assumptions of the model. A logged run on a scrap board narrows the bands.',
-  noPoints: 'This plan has no watch points. Place thermocouples (W) where the beads sat first.',
+  noPoints: 'This plan has no watch points. Close this and place thermocouples (W) where the beads sat.',
 
   file: 'Choose a log file',
   otherFile: 'Another file',

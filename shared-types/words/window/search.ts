@@ -26,6 +26,7 @@ export const searchSectionWords = {
   axisMargin: (sign: string) => `margin, ${sign}`,
   present: 'Present',
   picked: 'Picked',
+  nearest: 'Nearest',
   best: 'Largest margin',
   point: (seconds: string, margin: string, grid: string) => `${seconds}, ${margin}, ${grid}`,
   rows: {

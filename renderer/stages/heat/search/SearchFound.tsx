@@ -45,7 +45,7 @@ export function SearchFound({ run, found: { answer, document } }: FoundProps) {
       {nearest && (
         <>
           <Misses title={searchWords.none} point={nearest} />
-          <Comparison present={present} picked={nearest} title={words.picked} />
+          <Comparison present={present} picked={nearest} title={words.nearest} />
           {nearest.atBounds.length > 0 && <p className="soft">{searchWords.atBounds(nearest.atBounds)}</p>}
         </>
       )}
