@@ -6,8 +6,10 @@ import { importReportSchema } from './import-report.ts';
 import { planSchema, stationSchema } from './plan.ts';
 
 import { type Problem, problemSchema, type Result } from './problem.ts';
+import { searchAnswerSchema, searchOrderSchema } from './profile-search.ts';
 import { settingsSchema } from './settings.ts';
 import { preheaterFitSchema } from './station-fit.ts';
+import { calibrationAnswerSchema, calibrationOrderSchema, logTableSchema } from './study.ts';
 
 /**
  * The contract between the window and main. Every shell carries the same requests and the same events.
@@ -167,6 +169,17 @@ export const requests = {
     input: z.strictObject({ id: ticketId, boardReadings: stationSchema.shape.boardReadings.unwrap() }),
     output: preheaterFitSchema,
   },
+  /** A logger's file as columns; it concerns no ticket yet. Errors: not-text, wrong-format. */
+  'calibration.readLog': { input: z.strictObject({ file: namedFile }), output: logTableSchema },
+  /** Fits the station to a logged run; answered when it is done. Nothing is changed by asking. Errors: cancelled. */
+  'calibration.fit': {
+    input: z.strictObject({ id: ticketId, order: calibrationOrderSchema }),
+    output: calibrationAnswerSchema,
+  },
+  /** Looks for a better profile of a heat run; answered when it is done. Nothing is changed by asking. Errors: cancelled. */
+  'search.run': { input: z.strictObject({ id: ticketId, order: searchOrderSchema }), output: searchAnswerSchema },
+  /** Ends a calibration or a search of the ticket; whoever waits for it hears 'cancelled'. */
+  'study.cancel': { input: z.strictObject({ id: ticketId }), output: none },
   'workMap.render': {
     input: z.strictObject({ id: ticketId }),
     output: z.strictObject({ fileName: z.string(), bytes, pages: z.int() }),
@@ -199,6 +212,7 @@ export type MainEvent =
   | { name: 'evaluation.progress'; id: string; revision: number; phase: 'coarse' | 'fine' | 'bands'; share: number }
   | { name: 'evaluation.result'; id: string; revision: number; phase: 'coarse' | 'fine'; assessment: Assessment }
   | { name: 'evaluation.failed'; id: string; revision: number; problem: Problem }
+  | { name: 'study.progress'; id: string; share: number }
   | {
       name: 'ticket.saved';
       id: string;

@@ -3,11 +3,14 @@ import { fail, type Problem, type Result, succeed } from '../../shared-types/pro
 import type { TicketSession } from '../files/session-types.ts';
 import { type OpenSession, openedTicket } from '../files/tickets.ts';
 import type { Evaluator, WantedEvaluation } from '../workers/evaluator.ts';
+import type { StudyDesk } from '../workers/study-desk.ts';
 import type { Services } from './program.ts';
 
 /** The open tickets of one window, and the evaluation that follows them. */
 export type Bench = {
   readonly evaluator: Evaluator;
+  /** Long work on the open tickets: one at a time. */
+  readonly studies: StudyDesk;
   session(id: string): Result<TicketSession>;
   /** Puts an opened ticket on the bench; its evaluation starts. */
   take(opened: Result<OpenSession>): Result<OpenedTicket>;
@@ -23,6 +26,7 @@ export type Bench = {
 
 export function createBench(services: Services, tell: (event: MainEvent) => void): Bench {
   const evaluator = services.createEvaluator(tell);
+  const studies = services.createStudyDesk(tell);
   const sessions = new Map<string, TicketSession>();
   const changed = (session: TicketSession) => {
     if (planProblem(session)) evaluator.forget(session.id);
@@ -35,10 +39,12 @@ export function createBench(services: Services, tell: (event: MainEvent) => void
     if (!saved.ok) return saved.problem;
     sessions.delete(id);
     evaluator.forget(id);
+    studies.cancel(id);
     return services.tickets.release(session);
   };
   return {
     evaluator,
+    studies,
     session(id) {
       const session = sessions.get(id);
       return session ? succeed(session) : fail('not-found');
@@ -69,6 +75,7 @@ export function createBench(services: Services, tell: (event: MainEvent) => void
       const open = [...sessions.values()];
       sessions.clear();
       await evaluator.close();
+      await studies.close();
       for (const session of open) session.tell(() => undefined);
       const left = await Promise.all(open.map((session) => services.tickets.release(session)));
       return left.filter((problem) => problem !== null);

@@ -6,6 +6,7 @@ import { photoHandlers } from './photo-handlers.ts';
 import type { Services } from './program.ts';
 import { programHandlers } from './program-handlers.ts';
 import { shelfHandlers } from './shelf-handlers.ts';
+import { studyHandlers } from './study-handlers.ts';
 import { ticketHandlers } from './ticket-handlers.ts';
 
 /** All requests of the contract, from one file for each topic. */
@@ -15,5 +16,6 @@ export const createHandlers = (services: Services, bench: Bench): Handlers => ({
   ...ticketHandlers(bench),
   ...photoHandlers(bench),
   ...evaluationHandlers(services, bench),
+  ...studyHandlers(bench),
   ...programHandlers(services),
 });

@@ -5,6 +5,7 @@ import type { Pictures } from '../files/ticket-photos.ts';
 import type { Tickets } from '../files/tickets.ts';
 import type { SettingsStore } from '../settings/settings-store.ts';
 import type { EvaluatedTicket, EvaluationEvent, Evaluator } from '../workers/evaluator.ts';
+import type { StudyDesk, StudyEvent } from '../workers/study-desk.ts';
 import { type Bench, createBench } from './bench.ts';
 import { createDispatch, type Dispatch } from './dispatch.ts';
 import { createHandlers } from './handlers.ts';
@@ -19,6 +20,7 @@ export type Services = {
   settings: SettingsStore;
   renderWorkMap(ticket: EvaluatedTicket, pictures: Pictures): Promise<PrintedWorkMap>;
   createEvaluator(tell: (event: EvaluationEvent) => void): Evaluator;
+  createStudyDesk(tell: (event: StudyEvent) => void): StudyDesk;
   about: RequestOutput<'about.read'>;
   /** Errors that nobody foresaw, for the log. */
   report(subject: string, error: unknown): void;

@@ -8,6 +8,7 @@ import { createTickets, type Tickets } from '../files/tickets.ts';
 import { openSettings } from '../settings/open-settings.ts';
 import { createBandedEvaluator } from '../workers/banded-evaluator.ts';
 import { createEvaluationWorker } from '../workers/evaluation-worker-handle.ts';
+import { createStudyDesk } from '../workers/study-desk.ts';
 import { printWorkMap } from './print-work-map.ts';
 
 export type StartOptions = {
@@ -37,6 +38,8 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     renderWorkMap: (ticket, pictures) => printWorkMap(ticket, pictures, options.version),
     createEvaluator: (tell) =>
       createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
+    createStudyDesk: (tell) =>
+      createStudyDesk((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     about: {
       ...{ version: options.version, shell: options.shell, node: process.versions.node },
       ...{ shelfFolder: tickets.shelf.folder, startProblems },

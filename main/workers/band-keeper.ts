@@ -46,7 +46,7 @@ export function createBandKeeper(
     started.job = worker.run({ revision, phase: 'bands', document });
   };
   const endOf = (wanted: WantedEvaluation, end: JobEnd): BandEnd => {
-    if (dropped || end.kind === 'result') return { kind: 'dropped' };
+    if (dropped || end.kind === 'result' || end.kind === 'study') return { kind: 'dropped' };
     if (end.kind === 'failed') return { kind: 'failed', problem: end.problem };
     latest = { document: wanted.document, runs: end.runs };
     return { kind: 'done', runs: end.runs };

@@ -10,12 +10,13 @@ import type {
   PlaybackAnswer,
   PlaybackQuestion,
   RunMessage,
+  StudyOrder,
   WorkerData,
   WorkerMessage,
 } from './worker-messages.ts';
 
-export type WorkerJob = { revision: number; phase: JobPhase; document: TicketDocument };
-export type JobEnd = Extract<WorkerMessage, { kind: 'result' | 'bands' | 'failed' }>;
+export type WorkerJob = { revision: number; phase: JobPhase; document: TicketDocument; study?: StudyOrder };
+export type JobEnd = Extract<WorkerMessage, { kind: 'result' | 'bands' | 'study' | 'failed' }>;
 
 /** The worker seen from main: one job at a time, born when first needed, born again when it died. */
 export type EvaluationWorker = {
@@ -79,13 +80,13 @@ export function createEvaluationWorker(file: string, listener: WorkerListener): 
   };
 
   return {
-    run({ revision, phase, document }) {
+    run({ revision, phase, document, study }) {
       living ??= birth();
       lastJob += 1;
       runningJob = lastJob;
       const board = living.board === document.board ? null : document.board;
       living.board = document.board;
-      const message: RunMessage = { kind: 'run', job: lastJob, revision, phase, board, plan: document.plan };
+      const message: RunMessage = { kind: 'run', job: lastJob, revision, phase, board, plan: document.plan, study };
       living.worker.postMessage(message);
       return lastJob;
     },

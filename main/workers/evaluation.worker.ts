@@ -1,11 +1,12 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Board } from '../../shared-types/board.ts';
-import { type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { evaluate } from '../heat/evaluate.ts';
 import { curvesOf, momentOf, type Playback } from '../heat/playback.ts';
 import { createRunMemory } from '../heat/run-memory.ts';
 import { assess } from '../planning/assess.ts';
 import { bandRunsOf } from '../planning/band-numbers.ts';
+import { answerStudy } from './answer-study.ts';
 import { buffersIn } from './transferable.ts';
 import type { AskMessage, PlaybackQuestion, RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
 
@@ -21,10 +22,10 @@ let playback: Playback | null = null;
 
 const send = (message: WorkerMessage, transfer: ArrayBuffer[] = []) => parentPort?.postMessage(message, transfer);
 
-type Answer = Extract<WorkerMessage, { kind: 'result' | 'bands' }>;
+type Answer = Extract<WorkerMessage, { kind: 'result' | 'bands' | 'study' }>;
 
 function work(message: RunMessage, present: Board): Result<Answer> {
-  const { job, phase, plan, revision } = message;
+  const { job, phase, plan, revision, study } = message;
   let nextProgress = 0;
   const options = {
     revision,
@@ -39,6 +40,11 @@ function work(message: RunMessage, present: Board): Result<Answer> {
   if (phase === 'bands') {
     const runs = bandRunsOf(present, plan, options);
     return runs.ok ? succeed({ kind: 'bands', job, runs: runs.value }) : runs;
+  }
+  if (phase === 'study') {
+    if (!study) return fail('internal');
+    const answer = answerStudy(present, plan, study, options);
+    return answer.ok ? succeed({ kind: 'study', job, answer: answer.value }) : answer;
   }
   const fine = phase === 'fine';
   if (fine) playback = null;

@@ -2,12 +2,18 @@ import type { Board } from '../../shared-types/board.ts';
 import type { Assessment, CurveSet, HeatMoment } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import type { Problem, Result } from '../../shared-types/problem.ts';
+import type { SearchAnswer, SearchOrder } from '../../shared-types/profile-search.ts';
+import type { CalibrationAnswer, CalibrationOrder } from '../../shared-types/study.ts';
 import type { PlannedBands } from '../planning/band-numbers.ts';
 
 export type Phase = 'coarse' | 'fine';
 
-/** What a job is asked for: one of the two maps, or the runs that bands are made of. */
-export type JobPhase = Phase | 'bands';
+/** Long work that a user asks for beside the maps. */
+export type StudyOrder = { about: 'calibration'; order: CalibrationOrder } | { about: 'search'; order: SearchOrder };
+export type StudyAnswer = { calibration: CalibrationAnswer; search: SearchAnswer };
+
+/** What a job is asked for: one of the two maps, the runs that bands are made of, or long work on the ticket. */
+export type JobPhase = Phase | 'bands' | 'study';
 
 /** To the worker. `board` is null when it is the one of the job before. */
 export type RunMessage = {
@@ -17,6 +23,7 @@ export type RunMessage = {
   phase: JobPhase;
   board: Board | null;
   plan: Plan;
+  study?: StudyOrder;
 };
 
 /** What may be asked of the last fine evaluation while no job runs. */
@@ -33,6 +40,7 @@ export type WorkerMessage =
   | { kind: 'result'; job: number; assessment: Assessment }
   | { kind: 'answer'; serial: number; result: Result<PlaybackAnswer[PlaybackQuestion['about']]> }
   | { kind: 'bands'; job: number; runs: PlannedBands }
+  | { kind: 'study'; job: number; answer: StudyAnswer[StudyOrder['about']] }
   | { kind: 'failed'; job: number; problem: Problem };
 
 /** What the worker is born with: shared memory that holds the highest job that was cancelled. */

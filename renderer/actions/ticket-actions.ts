@@ -2,7 +2,7 @@ import { Command, Keyboard, LibraryBig, Printer, Settings2 } from 'lucide-react'
 import { actionLabels as labels } from '../../shared-types/words/window/actions.ts';
 import type { App } from '../state/app.ts';
 import type { DialogName } from '../state/app-state.ts';
-import { FIND_BOX_ID } from '../state/element-ids.ts';
+import { FIND_BOX_ID, PROFILE_SEARCH_ID } from '../state/element-ids.ts';
 import { saveBytes } from '../state/save-bytes.ts';
 import { type Action, hasTicket } from './action.ts';
 
@@ -62,6 +62,22 @@ export const ticketActions: readonly Action[] = [
     run: (app) => app.tickets.cancelEvaluation(),
   },
   {
+    id: 'calibrate',
+    group: 'ticket',
+    label: labels.calibrate,
+    keys: [],
+    enabled: (state) => (state.ticket?.document.plan.heatRuns.length ?? 0) > 0,
+    run: (app) => dialog(app, 'calibrate'),
+  },
+  {
+    id: 'search-profile',
+    group: 'ticket',
+    label: labels.searchProfile,
+    keys: [],
+    enabled: (state) => (state.ticket?.document.plan.heatRuns.length ?? 0) > 0,
+    run: showSearch,
+  },
+  {
     id: 'palette',
     group: 'ticket',
     label: labels.palette,
@@ -89,6 +105,17 @@ export const ticketActions: readonly Action[] = [
     run: (app) => dialog(app, 'settings'),
   },
 ];
+
+/** The stage Heat at its search for a better profile, the focus on what opens it. */
+function showSearch(app: App): void {
+  app.setView({ stage: 'heat', panelOpen: true });
+  // The stage is drawn by the next frame, and a palette gives the focus back as it closes.
+  setTimeout(() => {
+    const section = document.getElementById(PROFILE_SEARCH_ID);
+    section?.scrollIntoView({ block: 'start' });
+    section?.querySelector('button')?.focus();
+  }, 120);
+}
 
 /** Draws the sheet of the newest plan and hands it over as a download. */
 export async function printMap(app: App): Promise<void> {

@@ -1,5 +1,6 @@
 import { produce } from 'immer';
 import type { HeatRun, TicketDocument } from '../../shared-types/plan.ts';
+import type { Segment } from '../../shared-types/profile.ts';
 import { segmentsForSites, siteStretches } from '../../shared-types/rules/new-plan.ts';
 import { nextId } from './ids.ts';
 
@@ -83,5 +84,13 @@ export function setRunSite(document: TicketDocument, runId: string, siteId: stri
     }
     const kept = run.segments.filter((segment) => segment.siteId !== siteId);
     if (kept.length > 0) run.segments = kept;
+  });
+}
+
+/** Another profile in place of the run's own. */
+export function setSegments(document: TicketDocument, runId: string, segments: readonly Segment[]): TicketDocument {
+  return produce(document, (draft) => {
+    const run = draft.plan.heatRuns.find(({ id }) => id === runId);
+    if (run) run.segments = structuredClone([...segments]);
   });
 }

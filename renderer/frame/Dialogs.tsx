@@ -1,6 +1,7 @@
 import { ArrayDialog } from '../stages/board/parts/ArrayDialog.tsx';
 import { RingDialog } from '../stages/board/parts/RingDialog.tsx';
 import { TallDialog } from '../stages/board/parts/TallDialog.tsx';
+import { CalibrateDialog } from '../stages/heat/calibration/CalibrateDialog.tsx';
 import { ImportDialog } from '../stages/start/ImportDialog.tsx';
 import { DrawBoardDialog, NewTicketDialog } from '../stages/start/NewTicketDialog.tsx';
 import { NotesDialog } from '../stages/start/NotesDialog.tsx';
@@ -21,6 +22,7 @@ const dialogs: Record<DialogName, (props: { onClose: () => void }) => React.Reac
   palette: Palette,
   help: KeySheet,
   settings: SettingsSheet,
+  calibrate: CalibrateDialog,
 };
 
 /** The one sheet that may lie over the window. */

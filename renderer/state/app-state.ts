@@ -4,6 +4,7 @@ import type { Point, Side } from '../../shared-types/geometry.ts';
 import type { WindowImportChoices } from '../../shared-types/import-choices.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Problem } from '../../shared-types/problem.ts';
+import type { SearchAnswer } from '../../shared-types/profile-search.ts';
 import { defaultSettings, type Settings } from '../../shared-types/settings.ts';
 import { emptyHistory, type History } from '../editing/history.ts';
 import { type Placing, startingPlacing } from '../editing/placing.ts';
@@ -110,7 +111,8 @@ export type DialogName =
   | 'notes'
   | 'palette'
   | 'help'
-  | 'settings';
+  | 'settings'
+  | 'calibrate';
 
 export type AppState = {
   settings: Settings;
@@ -123,6 +125,10 @@ export type AppState = {
   selection: Selection;
   view: ViewState;
   evaluation: EvaluationState;
+  /** How far the calibration or search on its way is; null: none. */
+  study: { about: 'calibration' | 'search'; share: number } | null;
+  /** What the last search of this ticket found, and the document that it was about. */
+  search: { answer: SearchAnswer; document: TicketDocument } | null;
   /** The last map of a moment that came. */
   moment: ShownMoment | null;
   notices: readonly Notice[];
@@ -180,6 +186,8 @@ export function startingState(): AppState {
     selection: nothingSelected,
     view: startingView,
     evaluation: noEvaluation,
+    study: null,
+    search: null,
     moment: null,
     notices: [],
     dialog: null,

@@ -85,6 +85,10 @@ function hear(app: App, event: MainEvent): void {
     app.tickets.saved(event);
     return;
   }
+  if (event.name === 'study.progress') {
+    app.store.set((state) => (state.study ? { ...state, study: { ...state.study, share: event.share } } : state));
+    return;
+  }
   app.store.set((state) => ({ ...state, evaluation: receive(state.evaluation, event) }));
 }
 

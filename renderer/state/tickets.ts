@@ -161,6 +161,7 @@ const withoutTicket = {
   evaluation: noEvaluation,
   menu: null,
   dialog: null,
+  search: null,
 };
 
 function withTicket(state: AppState, opened: OpenedTicket): AppState {

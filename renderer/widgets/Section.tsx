@@ -22,13 +22,13 @@ export function Section({ title, count, action, children }: SectionProps) {
   );
 }
 
-type FoldProps = { title: string; summary?: string; open?: boolean; children: ReactNode };
+type FoldProps = { id?: string; title: string; summary?: string; open?: boolean; children: ReactNode };
 
 /** A section that folds away; folded it says in a few words what is in it. */
-export function Fold({ title, summary, open, children }: FoldProps) {
+export function Fold({ id, title, summary, open, children }: FoldProps) {
   return (
     <Disclosure className="section fold" defaultExpanded={open}>
-      <Heading level={3}>
+      <Heading id={id} level={3}>
         <Button slot="trigger" className="fold-button">
           <span className="arrow">
             <Icon of={ChevronRight} size={16} />

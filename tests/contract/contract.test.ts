@@ -7,7 +7,10 @@ import { loadSheetFonts } from '../../main/shells/fonts.ts';
 import { renderWorkMap } from '../../main/work-map/render.ts';
 import { type MainEvent, type RequestName, requests } from '../../shared-types/contract.ts';
 import { encodeFrame } from '../../shared-types/frame.ts';
+import type { Plan } from '../../shared-types/plan.ts';
+import type { SearchBounds } from '../../shared-types/profile-search.ts';
 import { defaultSettings } from '../../shared-types/settings.ts';
+import type { TagOf } from '../../shared-types/tags.ts';
 import { builtPart } from '../support/shell/build-main.ts';
 import { type Connect, carriers } from '../support/shell/carriers.ts';
 import { temporaryFolder } from '../support/shell/folders.ts';
@@ -62,9 +65,17 @@ async function story(connect: Connect) {
   await ask('evaluation.curves', { ...about, refdes, tagIds: [] });
   const boardReadings = { sourceC: 300, readings: [{ atS: 120, boardC: 90 }] };
   await ask('preheater.fit', { id, boardReadings });
+  const logged = new TextEncoder().encode('time;W1\n0;23\n60;90\n120;140');
+  await ask('calibration.readLog', { file: { name: 'log.csv', bytes: logged } });
   await ask('ticket.patch', { id, base: 0, patches: [notePatch('mind the connector')] });
   await ask('ticket.patch', { id, base: 7, patches: [notePatch('from another revision')] });
-  await ask('ticket.replace', { id, document: { ...opened.value.document, board: smallBoard('Second drawing') } });
+  const watched: Plan = { ...plan, tags: [...plan.tags, watchPoint] };
+  await ask('ticket.replace', { id, document: { board: smallBoard('Second drawing'), plan: watched } });
+  const point = { tagId: watchPoint.id, attachment: 'epoxy', samples: null, peakC: 215 } as const;
+  const order = { runId: about.runId, logName: 'typed', points: [point] };
+  await ask('calibration.fit', { id, order });
+  await ask('search.run', { id, order: { runId: about.runId, bounds: NARROW } });
+  await ask('study.cancel', { id });
   await ask('evaluation.cancel', { id });
   await ask('evaluation.run', { id, phase: 'both' });
   const picture = new Uint8Array([0xff, 0xd8, 0xff, 1, 2, 3]);
@@ -96,6 +107,16 @@ async function story(connect: Connect) {
   const kept = files.map((name) => readFileSync(join(folder, 'shelf', name)));
   return { asked, answers: withoutClock(answers, folder), assessment: result.assessment, files, kept };
 }
+
+/** One profile and no other: the search itself has tests of its own. */
+const NARROW: SearchBounds = {
+  ...{ belowC: { from: 300, to: 300 }, leadS: { from: 120, to: 120 }, gasC: { from: 340, to: 340 } },
+  ...{ gasS: { from: 40, to: 42 }, toPeakS: 480 },
+};
+
+const watchPoint: TagOf<'watchPoint'> = {
+  ...{ id: 'w1', kind: 'watchPoint', order: null, note: '', name: 'W1', side: 'top', x: 10, y: 10, refdes: null },
+};
 
 /** Dates of files and folders of the test differ from run to run by nature. */
 function withoutClock(value: unknown, folder: string): unknown {

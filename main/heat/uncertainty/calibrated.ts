@@ -1,10 +1,8 @@
 import type { Board } from '../../../shared-types/board.ts';
 import type { Calibration, Plan } from '../../../shared-types/plan.ts';
+import { OF_STATION } from '../../../shared-types/rules/station-terms.ts';
 import { TERM_IDS, type TermId, type TermSteps } from '../../../shared-types/uncertainty.ts';
 import { type Belief, priorBelief } from './priors.ts';
-
-/** Terms that belong to the station and may travel to other boards (heat-model.md, section 8). */
-const OF_STATION: ReadonlySet<TermId> = new Set(['nozzle', 'dilution', 'outlet', 'preheater']);
 
 /** A calibration's terms that hold for this board: all on a board of the kind it was made on, else the station's. */
 const holds = ({ board }: Calibration, name: string, term: TermId): boolean => board === name || OF_STATION.has(term);

@@ -5,6 +5,8 @@ import { jetStrength } from '../nozzle.ts';
 import { nozzleOf, outletC } from '../scene-of-ticket.ts';
 import { type FilmDoubt, readFilmDoubt } from './preheater-doubt.ts';
 
+export { isHandHeld } from '../../../shared-types/rules/hand-held.ts';
+
 /** One standard deviation of each term (heat-model.md, section 8; assumptions of ours that a calibration corrects). */
 export const PRIOR_SIGMA = {
   nozzle: Math.log(1.3),
@@ -80,10 +82,4 @@ export function priorBelief(board: Board, plan: Plan): Belief {
     correlation[idle * count + film] = read.withIdle;
   }
   return { sigma: TERM_IDS.map((term) => sigma[term]), correlation, calibrated: TERM_IDS.map(() => false) };
-}
-
-/** A nozzle kept moving or held at an angle is in a hand; one held still and upright, a hood or an emitter, is in a stand. */
-export function isHandHeld({ station: { nozzle } }: Plan): boolean {
-  if (nozzle.kind === 'hood' || nozzle.kind === 'infrared') return false;
-  return nozzle.sweepRadiusMm > 0 || nozzle.tiltDeg > 0;
 }

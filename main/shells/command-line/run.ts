@@ -8,6 +8,7 @@ import { exportCommand } from './export.ts';
 import { importCommand } from './import.ts';
 import type { Command, Outcome } from './outcome.ts';
 import { schema } from './schema.ts';
+import { searchCommand } from './search.ts';
 import { strapsCommand } from './straps.ts';
 import { ticket } from './ticket.ts';
 import { workMap } from './work-map.ts';
@@ -19,6 +20,7 @@ const commands: Record<string, Command> = {
   export: exportCommand,
   ticket,
   evaluate: evaluateCommand,
+  search: searchCommand,
   straps: strapsCommand,
   'work-map': workMap,
   schema,

@@ -7,6 +7,7 @@ import { ReadingSection } from './ReadingSection.tsx';
 import { RunSection } from './RunSection.tsx';
 import { ShownSection } from './ShownSection.tsx';
 import { StationFold } from './StationFold.tsx';
+import { SearchSection } from './search/SearchSection.tsx';
 import { TargetSection } from './TargetSection.tsx';
 import '../stages.css';
 import './heat.css';
@@ -29,6 +30,7 @@ export function HeatStage() {
       )}
       <StationFold />
       <CalibrationSection />
+      {hasRuns && <SearchSection />}
       <FindingSection />
     </>
   );

@@ -24,6 +24,8 @@ export const actionLabels = {
   tagReplace: 'Replace: mark a rework site',
   tagReprogram: 'Reprogram',
   tagWatch: 'Watch: thermocouple',
+  searchProfile: 'Find a better profile',
+  calibrate: 'Calibrate the station from a logged run',
   turnOver: 'Turn the board over',
   turnLeft: 'Turn the view left',
   turnRight: 'Turn the view right',

@@ -9,6 +9,7 @@ import { openSettings } from '../../../main/settings/open-settings.ts';
 import { createBandedEvaluator } from '../../../main/workers/banded-evaluator.ts';
 import { createEvaluationWorker } from '../../../main/workers/evaluation-worker-handle.ts';
 import type { Evaluator } from '../../../main/workers/evaluator.ts';
+import { createStudyDesk } from '../../../main/workers/study-desk.ts';
 import type { MainEvent } from '../../../shared-types/contract.ts';
 import { fail } from '../../../shared-types/problem.ts';
 import { smallTicket } from './small-ticket.ts';
@@ -44,6 +45,7 @@ export async function testProgram(options: TestProgramOptions): Promise<TestProg
       workerFile
         ? createBandedEvaluator((listener) => createEvaluationWorker(workerFile, listener), tell)
         : restingEvaluator(),
+    createStudyDesk: (tell) => createStudyDesk((listener) => createEvaluationWorker(workerFile ?? '', listener), tell),
     about: {
       ...{ version: '0.0.0', shell: 'local', node: '20', shelfFolder: 'shelf' },
       ...{ startTicket: null, startNotes: [], startProblems: [] },

@@ -1,0 +1,24 @@
+import { ProgressBar } from 'react-aria-components';
+import { calibrateWords as words } from '../../../shared-types/words/window/calibrate.ts';
+import { cancelStudy } from '../../state/studies.ts';
+import { useApp, useAppState } from '../../state/use-app.ts';
+import { Button } from '../../widgets/Buttons.tsx';
+
+/** How far long work is, and the button that stops it. */
+export function StudyProgress({ about, text }: { about: 'calibration' | 'search'; text: string }) {
+  const app = useApp();
+  const share = useAppState((state) => state.study?.share ?? 0);
+  return (
+    <div className="study-progress">
+      <ProgressBar aria-label={text} value={share * 100}>
+        <span className="soft">{text}</span>
+        <div className="track">
+          <div className="filled" style={{ width: `${share * 100}%` }} />
+        </div>
+      </ProgressBar>
+      <Button small onPress={() => cancelStudy(app, about)}>
+        {words.cancel}
+      </Button>
+    </div>
+  );
+}
