@@ -41,6 +41,10 @@ export function deleteParts(document: TicketDocument, refdes: readonly string[])
       if (tag.kind === 'watchPoint' && gone.has(tag.refdes ?? '')) tag.refdes = null;
       if (tag.kind === 'relocate' && gone.has(tag.toRefdes)) tag.toRefdes = '';
     }
+    // The pair keeps its place on the board; what it was taken from is gone.
+    for (const photo of draft.board.photos)
+      for (const pair of photo.pairs)
+        if (gone.has(pair.refdes ?? '')) Object.assign(pair, { anchor: 'free', refdes: null });
   });
 }
 
@@ -63,6 +67,8 @@ export function renamePart(document: TicketDocument, from: string, to: string): 
       if (tag.kind === 'relocate' && tag.toRefdes === from) tag.toRefdes = name;
     }
     renameInStraps(draft, from, name);
+    for (const photo of draft.board.photos)
+      for (const pair of photo.pairs) if (pair.refdes === from) pair.refdes = name;
     for (const site of draft.plan.sites) {
       if (site.target !== from) continue;
       if (site.name === from) site.name = name;

@@ -96,6 +96,10 @@ export function placedParts(
 
 const DESIGNATOR = /^([A-Z]{1,2}\d{1,5})\s+(.+)$/i;
 
+/** 'SC70' begins 'SC-70-5'; 'L1' does not begin 'L 1206', for there the letter stands by itself. */
+const begins = ({ name }: PackageOffer, word: string): boolean =>
+  name.toUpperCase().replace(/[-_]/g, '').startsWith(word);
+
 /**
  * What a typed line asks for: packages, and the designator when the line begins with one ('C12 0402'). A first word
  * that names a package of the library is no designator.
@@ -107,8 +111,9 @@ export function readPlacing(
 ): { refdes: string | null; offers: PackageOffer[] } {
   const whole = offerPackages(text, own, refdes);
   const split = DESIGNATOR.exec(text.trim());
-  if (!split || whole.some((offer) => offer.from !== 'typed')) return { refdes: null, offers: whole };
+  if (!split) return { refdes: null, offers: whole };
   const name = split[1].toUpperCase();
+  if (whole.some((offer) => offer.from !== 'typed' && begins(offer, name))) return { refdes: null, offers: whole };
   const rest = offerPackages(split[2], own, name);
   return rest.length > 0 ? { refdes: name, offers: rest } : { refdes: null, offers: whole };
 }

@@ -1,5 +1,6 @@
 import { actionGroups } from '../../shared-types/words/window/actions.ts';
 import { helpWords as words } from '../../shared-types/words/window/frame.ts';
+import { outlineKeys } from '../../shared-types/words/window/outline.ts';
 import type { Action } from '../actions/action.ts';
 import { ACTIONS } from '../actions/table.ts';
 import { useAppState } from '../state/use-app.ts';
@@ -27,6 +28,14 @@ export function KeySheet({ onClose }: { onClose: () => void }) {
             </dl>
           </section>
         ))}
+        <section>
+          <h3>{outlineKeys.title}</h3>
+          <dl>
+            {outlineKeys.lines.map(([what, how]) => (
+              <Line key={how} what={what} how={how} />
+            ))}
+          </dl>
+        </section>
         <section>
           <h3>{words.mouseTitle}</h3>
           <dl className="pointer">

@@ -40,11 +40,20 @@ const SAID: readonly (readonly [RegExp, RegExp])[] = [
 const numbersIn = (text: string): string[] => text.match(/\d*\.?\d+/g) ?? [];
 const sameFigure = (a: number, b: number): boolean => Math.abs(a - b) < 0.005;
 
+/** Rows and pins of a name such as 'Pin header 1x06 2.54' look like a size, and are typed like one. */
+function isNamed(size: WrittenSize, name: string): boolean {
+  const counts = /(\d+)x(\d+)/i.exec(name);
+  return (
+    size.third === null && counts !== null && Number(counts[1]) === size.first && Number(counts[2]) === size.second
+  );
+}
+
 /** How near two sizes are, either way round: 0 the same, 1 nearly (a tenth or half a millimetre), null neither. */
 function sizeRank(size: WrittenSize, offer: PackageOffer): number | null {
   const second = offer.shape === 'round' ? (offer.heightMm ?? offer.widthMm) : offer.widthMm;
   const off = (a: number, b: number) => Math.max(Math.abs(size.first - a), Math.abs(size.second - b));
   const least = Math.min(off(offer.lengthMm, second), off(second, offer.lengthMm));
+  if (isNamed(size, offer.name)) return 0;
   const height = size.third === null || (offer.heightMm !== null && sameFigure(size.third, offer.heightMm));
   if (least < 0.005 && height) return 0;
   return least <= Math.max(0.5, 0.1 * Math.max(size.first, size.second)) ? 1 : null;
@@ -84,8 +93,12 @@ function rankOf(typed: TypedPackage, offer: PackageOffer, prefix: string): numbe
     rank += fit;
   }
   // Among equals those of the letters at hand come first: '0402' for C12 is a capacitor.
-  return 2 * rank + (prefix !== '' && prefixOfClass(offer.classId) === prefix ? 0 : 1);
+  return 2 * rank + (isOfLetters(offer, prefix) ? 0 : 1);
 }
+
+/** A ferrite of the library is 'L 1206', though its class counts as FB. */
+const isOfLetters = ({ classId, name }: PackageOffer, prefix: string): boolean =>
+  prefix !== '' && (prefixOfClass(classId) === prefix || name.startsWith(`${prefix} `));
 
 /** The package that the words themselves spell: a size, or a name that the guessing rules read; null: neither. */
 export function typedOffer(text: string, refdes: string): PackageOffer | null {

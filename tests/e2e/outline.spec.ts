@@ -1,10 +1,8 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { strFromU8, unzipSync } from 'fflate';
 import { areaOf } from '../../shared-types/contour/edges.ts';
 import type { Corner } from '../../shared-types/geometry.ts';
 import { expect, test } from './door.ts';
+import { expectSame, savedTicket } from './saved-ticket.ts';
 import { complaintsOf, windowOf } from './window.ts';
 
 /** 60 x 40 mm with a half-round nose at the right and a bent foot, a slot and a hole. */
@@ -18,37 +16,6 @@ const OUTLINE: Corner[] = [
   { x: 0, y: 40 },
 ];
 
-async function newBoard(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name: 'Draw a board' }).click();
-  const sheet = page.getByRole('dialog', { name: 'New ticket' });
-  await sheet.getByRole('textbox', { name: 'Board name' }).fill(name);
-  for (const [label, value] of [
-    ['Length', '60'],
-    ['Width', '40'],
-  ]) {
-    await sheet.getByRole('textbox', { name: label }).fill(value);
-    await page.keyboard.press('Tab');
-  }
-  await sheet.getByRole('button', { name: 'Create ticket' }).click();
-  await expect(page.locator('.frame')).toBeVisible();
-  await expect(page.locator('.hm-canvas canvas').first()).toBeVisible();
-}
-
-/** The board in the newest ticket file of the shelf. */
-function savedBoard(shelf: string): { outline: Corner[]; cutouts: Corner[][] } {
-  const [file] = readdirSync(shelf).filter((name) => name.endsWith('.hmticket'));
-  return JSON.parse(strFromU8(unzipSync(readFileSync(join(shelf, file)))['board.json']));
-}
-
-function expectSame(actual: readonly Corner[], expected: readonly Corner[]): void {
-  expect(actual).toHaveLength(expected.length);
-  for (const [index, corner] of expected.entries()) {
-    expect(Math.abs(actual[index].x - corner.x)).toBeLessThan(1e-6);
-    expect(Math.abs(actual[index].y - corner.y)).toBeLessThan(1e-6);
-    expect(Math.abs((actual[index].bulge ?? 0) - (corner.bulge ?? 0))).toBeLessThan(1e-6);
-  }
-}
-
 const type = async (page: Page, ...keys: string[]): Promise<void> => {
   for (const key of keys) await (/^[\d.-]+$/.test(key) ? page.keyboard.type(key) : page.keyboard.press(key));
 };
@@ -58,8 +25,9 @@ test('a board with two arcs and two cutouts is drawn by keyboard only, undone, r
   door,
 }) => {
   const complaints = complaintsOf(page);
+  const w = windowOf(page);
   await page.goto(door.address());
-  await newBoard(page, 'Drawn by keys');
+  await w.drawBoard('Drawn by keys', 60, 40);
   const modes = page.getByRole('radiogroup', { name: 'What to draw' });
   const mode = async (name: string) => {
     await modes.getByRole('radio', { name }).focus();
@@ -85,18 +53,12 @@ test('a board with two arcs and two cutouts is drawn by keyboard only, undone, r
   await expect(section.getByRole('list', { name: 'Shapes' }).getByRole('listitem')).toHaveCount(1);
   for (let step = 0; step < 3; step++) await page.keyboard.press('Control+y');
   await expect(section.getByRole('list', { name: 'Shapes' }).getByRole('listitem')).toHaveCount(3);
-  await page.keyboard.press('Control+s');
-  await expect(page.locator('.save-state')).toContainText('Saved');
-  const saved = savedBoard(door.shelf);
+  const saved = (await savedTicket(page, door.shelf)).document.board;
   expectSame(saved.outline, OUTLINE);
   expect(areaOf(saved.cutouts[0])).toBeCloseTo(Math.PI * 1.6 ** 2, 6);
   expect(areaOf(saved.cutouts[1])).toBeCloseTo(60 + Math.PI * 4, 6);
 
-  const number = (await page.locator('.ticket-title h1').textContent()) ?? '';
-  await page.keyboard.press('Control+o');
-  await page.getByRole('button', { name: `Open ticket ${number}` }).click();
-  await expect(page.locator('.frame')).toBeVisible();
-  await expect(page.locator('.hm-canvas canvas').first()).toBeVisible();
+  await w.openAgain();
   await page.keyboard.press('1');
   await page.keyboard.press('e');
   await section.getByRole('button', { name: 'Choose outline' }).click();
@@ -108,9 +70,7 @@ test('a board with two arcs and two cutouts is drawn by keyboard only, undone, r
   await expect(table.getByRole('textbox', { name: 'Corner 6: x' })).toHaveValue('-2');
   await page.keyboard.press('Control+z');
   await expect(table.getByRole('textbox', { name: 'Corner 6: x' })).toHaveValue('0');
-  await page.keyboard.press('Control+s');
-  await expect(page.locator('.save-state')).toContainText('Saved');
-  expectSame(savedBoard(door.shelf).outline, OUTLINE);
+  expectSame((await savedTicket(page, door.shelf)).document.board.outline, OUTLINE);
   expect(complaints).toEqual([]);
 });
 
@@ -121,7 +81,7 @@ test('the same kind of board by mouse: corners bent and moved, cutouts drawn, a 
   const complaints = complaintsOf(page);
   const w = windowOf(page);
   await page.goto(door.address());
-  await newBoard(page, 'Drawn by mouse');
+  await w.drawBoard('Drawn by mouse', 60, 40);
   const section = page.getByRole('region', { name: 'Draw and change' });
   await page.getByRole('radio', { name: 'Draw the outline' }).click();
   const box = await page.locator('.hm-canvas').boundingBox();
@@ -154,9 +114,7 @@ test('the same kind of board by mouse: corners bent and moved, cutouts drawn, a 
   await expect(section.getByRole('list', { name: 'Shapes' }).getByRole('listitem')).toHaveCount(3);
   for (let step = 0; step < 4; step++) await page.keyboard.press('Control+z');
   for (let step = 0; step < 4; step++) await page.keyboard.press('Control+y');
-  await page.keyboard.press('Control+s');
-  await expect(page.locator('.save-state')).toContainText('Saved');
-  const { outline, cutouts } = savedBoard(door.shelf);
+  const { outline, cutouts } = (await savedTicket(page, door.shelf)).document.board;
   expect(outline.filter((corner) => corner.bulge)).toHaveLength(2);
   expectSame(cutouts[0], [
     { x: 10, y: 10 },

@@ -1,30 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { unzipSync } from 'fflate';
 import { expect, test } from './door.ts';
+import { savedTicket } from './saved-ticket.ts';
 import { complaintsOf, windowOf } from './window.ts';
-
-/** Opens an empty board of 100 x 80 mm in the stage Board and tells where a place on it lies on the page. */
-async function emptyBoard(page: Page, address: string) {
-  const w = windowOf(page);
-  await page.goto(address);
-  await page.getByRole('button', { name: 'New ticket' }).first().click();
-  await page.getByRole('radio', { name: 'To be drawn' }).click();
-  await page.getByRole('textbox', { name: 'Board name' }).fill('Thirty parts');
-  for (const [name, figure] of [
-    ['Length', '100'],
-    ['Width', '80'],
-  ]) {
-    await page.getByRole('textbox', { name }).fill(figure);
-    await page.keyboard.press('Tab');
-  }
-  await page.getByRole('button', { name: 'Create ticket' }).click();
-  await expect(page.locator('.frame')).toBeVisible();
-  await w.stage('board');
-  await page.mouse.move(0, 0);
-  return w;
-}
 
 /** Presses keys and counts them. */
 function keysOf(page: Page) {
@@ -42,23 +19,16 @@ function keysOf(page: Page) {
   };
 }
 
-/** The board in the one ticket of the shelf, as its file has it. */
-function boardOnShelf(shelf: string): { revision: string; parts: { refdes: string; side: string }[] } {
-  const [name] = readdirSync(shelf).filter((one) => one.endsWith('.hmticket'));
-  const files = unzipSync(readFileSync(join(shelf, name)));
-  return JSON.parse(new TextDecoder().decode(files['board.json']));
-}
-
 test('thirty parts by keyboard and mouse, a ring and an array, both sides, saved and the same again', async ({
   page,
   door,
 }, info) => {
   const complaints = complaintsOf(page);
-  const w = await emptyBoard(page, door.address());
+  const w = windowOf(page);
+  await page.goto(door.address());
+  await w.drawBoard('Thirty parts', 100, 80);
   const keys = keysOf(page);
-  const box = await w.canvas.boundingBox();
-  if (!box) throw new Error('the canvas has no place');
-  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  const middle = await w.middle();
   const click = (dx: number, dy: number) => page.mouse.click(middle.x + dx, middle.y + dy);
   const started = Date.now();
 
@@ -128,25 +98,17 @@ test('thirty parts by keyboard and mouse, a ring and an array, both sides, saved
   });
 
   await test.step('saved, reopened, the same', async () => {
-    await page.keyboard.press('Control+s');
-    await expect(page.locator('.save-state')).toContainText('Saved');
-    const board = boardOnShelf(door.shelf);
+    const { board } = (await savedTicket(page, door.shelf)).document;
     const names = board.parts.map((part) => part.refdes);
     expect(new Set(names).size).toBe(30);
     expect(board.parts.filter((part) => part.side === 'bottom')).toHaveLength(16);
-    await page.keyboard.press('Control+o');
-    await page
-      .getByRole('button', { name: /^Open ticket/ })
-      .first()
-      .click();
-    await expect(page.locator('.frame')).toBeVisible();
+    await w.openAgain();
     await w.stage('board');
     await expect(w.section('Board').first()).toContainText('14 top, 16 bottom');
     await w.section('Board').first().getByRole('textbox', { name: 'Revision' }).fill('B');
     await page.keyboard.press('Enter');
-    await page.keyboard.press('Control+s');
-    await expect.poll(() => boardOnShelf(door.shelf).revision).toBe('B');
-    expect({ ...boardOnShelf(door.shelf), revision: '' }).toEqual(board);
+    const again = (await savedTicket(page, door.shelf)).document.board;
+    expect(again).toEqual({ ...board, revision: 'B' });
   });
   expect(complaints).toEqual([]);
 });
@@ -156,7 +118,9 @@ test('a drawn body takes a package, is dragged in Board only, gets a height by a
   door,
 }) => {
   const complaints = complaintsOf(page);
-  const w = await emptyBoard(page, door.address());
+  const w = windowOf(page);
+  await page.goto(door.address());
+  await w.drawBoard('Thirty parts', 100, 80);
   const middle = await w.middle();
   await page.keyboard.press('Shift+A');
   await w.drag({ x: middle.x - 40, y: middle.y - 30 }, { x: middle.x + 40, y: middle.y + 20 });

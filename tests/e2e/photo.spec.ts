@@ -1,9 +1,7 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { writeBoard } from '../../main/document/open-document.ts';
-import { readTicketFile } from '../../main/files/ticket-file.ts';
 import { type Board, emptyBoard } from '../../shared-types/board.ts';
 import type { Point } from '../../shared-types/geometry.ts';
 import { placePhoto } from '../../shared-types/rules/photo-place.ts';
@@ -11,10 +9,10 @@ import { invertMap, mapPoint, type PlaneMap } from '../../shared-types/rules/pla
 import { exifBlock, greyTiffWith, jpegWithExif, pngWith } from '../support/pictures.ts';
 import { smallPart } from '../support/shell/small-ticket.ts';
 import { expect, test } from './door.ts';
+import { matchByClicks } from './matching.ts';
+import { addPictures, type Colour, colourAt, corners, jpeg, type Picture, paintedPhoto, spot } from './pictures.ts';
+import { savedTicket } from './saved-ticket.ts';
 import { complaintsOf, windowOf } from './window.ts';
-
-type Picture = { name: string; mimeType: string; buffer: Buffer };
-type Colour = [number, number, number];
 
 /** Parts of an invented board of 60 x 40 mm, spread so that any four settle a view. */
 const PLACES: [string, number, number][] = [
@@ -34,70 +32,12 @@ const drawnBoard = (): Board => ({
 const VIEW: PlaneMap = [0.055, 0.006, -4, 0.003, -0.058, 46, 4e-6, 9e-5, 1];
 const onPhoto = (at: Point) => mapPoint(invertMap(VIEW) as PlaneMap, at);
 
-/** Draws the picture in the browser and encodes it there: a green board with a red spot where each part is. */
-async function leaningPhoto(page: Page): Promise<Buffer> {
-  const outline = [
-    { x: 0, y: 0 },
-    { x: 60, y: 0 },
-    { x: 60, y: 40 },
-    { x: 0, y: 40 },
-  ].map(onPhoto);
-  const spots = PLACES.map(([, x, y]) => onPhoto({ x, y }));
-  const encoded = await page.evaluate(
-    async ({ corners, dots }) => {
-      const canvas = new OffscreenCanvas(1200, 900);
-      const context = canvas.getContext('2d');
-      if (!context) throw new Error('no canvas');
-      context.fillStyle = '#777777';
-      context.fillRect(0, 0, 1200, 900);
-      context.fillStyle = '#205030';
-      context.beginPath();
-      for (const { x, y } of corners) context.lineTo(x, y);
-      context.fill();
-      context.fillStyle = '#ff0000';
-      for (const { x, y } of dots) {
-        context.beginPath();
-        context.arc(x, y, 14, 0, 7);
-        context.fill();
-      }
-      const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: 0.95 });
-      return [...new Uint8Array(await blob.arrayBuffer())];
-    },
-    { corners: outline, dots: spots },
-  );
-  return Buffer.from(encoded);
-}
-
-/** The way from board mm to the page, found out as a user would: by what the status line says under the pointer. */
-async function lieOfBoard(page: Page) {
-  const box = await page.locator('.canvas-host').boundingBox();
-  if (!box) throw new Error('the canvas has no place');
-  const read = async (x: number, y: number) => {
-    await page.mouse.move(x, y);
-    const [across, up] = (await page.locator('.status-line').textContent())?.match(/-?\d+\.\d/g) ?? [];
-    return { x: Number(across), y: Number(up) };
-  };
-  const [low, high] = [
-    { x: box.x + 0.3 * box.width, y: box.y + 0.7 * box.height },
-    { x: box.x + 0.7 * box.width, y: box.y + 0.3 * box.height },
-  ];
-  const [a, b] = [await read(low.x, low.y), await read(high.x, high.y)];
-  const scale = { x: (high.x - low.x) / (b.x - a.x), y: (high.y - low.y) / (b.y - a.y) };
-  return (at: Point) => ({ x: low.x + (at.x - a.x) * scale.x, y: low.y + (at.y - a.y) * scale.y });
-}
-
-async function colourAt(page: Page, at: Point): Promise<Colour> {
-  const clip = { x: Math.round(at.x), y: Math.round(at.y), width: 1, height: 1 };
-  const shot = (await page.screenshot({ clip })).toString('base64');
-  return page.evaluate(async (text) => {
-    const bytes = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-    const bitmap = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
-    const context = new OffscreenCanvas(1, 1).getContext('2d');
-    context?.drawImage(bitmap, 0, 0);
-    const [red, green, blue] = context?.getImageData(0, 0, 1, 1).data ?? [];
-    return [red, green, blue] as [number, number, number];
-  }, shot);
-}
+/** The picture of that view: a green board with a red spot where each part is. */
+const leaningPhoto = (page: Page): Promise<Buffer> =>
+  paintedPhoto(page, [
+    { colour: '#205030', corners: corners(60, 40).map(onPhoto) },
+    ...PLACES.map(([, x, y]) => ({ colour: '#ff0000', corners: spot(onPhoto({ x, y }), 14) })),
+  ]);
 
 async function openBoard(page: Page, address: string): Promise<void> {
   const file = test.info().outputPath('photo-board.board.json');
@@ -105,24 +45,6 @@ async function openBoard(page: Page, address: string): Promise<void> {
   await page.goto(address);
   await windowOf(page).chooseFiles('Import', [file]);
   await expect(page.locator('.frame')).toBeVisible();
-}
-
-async function addPictures(page: Page, pictures: Picture[]): Promise<void> {
-  const chooser = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Add photos' }).click();
-  await (await chooser).setFiles(pictures);
-}
-
-const jpeg = (name: string, buffer: Buffer): Picture => ({ name, mimeType: 'image/jpeg', buffer });
-
-/** The ticket as it lies on the shelf after saving. */
-async function savedTicket(page: Page, shelf: string) {
-  await page.keyboard.press('Control+s');
-  await expect(page.locator('.save-state')).toContainText('Saved');
-  const name = readdirSync(shelf).find((one) => one.endsWith('.hmticket')) ?? '';
-  const read = readTicketFile(new Uint8Array(readFileSync(join(shelf, name))), name);
-  if (!read.ok) throw new Error(read.problem.code);
-  return read.value;
 }
 
 test('a leaning photo is matched by four pairs, saved, and is the same when opened again', async ({ page, door }) => {
@@ -137,26 +59,18 @@ test('a leaning photo is matched by four pairs, saved, and is the same when open
   await expect(matching).toContainText('Two pairs settle');
 
   await test.step('four clicks in the photo, each with its place on the drawing', async () => {
-    const toPage = await lieOfBoard(page);
-    await page.keyboard.press('j');
-    for (const [index, [, x, y]] of PLACES.slice(0, 4).entries()) {
-      // Where the spot of the part lies at this moment is where the photo's present map puts it.
-      const { photos, outline } = (await savedTicket(page, door.shelf)).document.board;
-      const box = { minX: 0, minY: 0, maxX: outline[2].x, maxY: outline[2].y };
-      const lies = toPage(mapPoint(placePhoto(photos[0], box).toBoard, onPhoto({ x, y })));
-      await page.mouse.click(lies.x, lies.y);
-      const wanted = toPage({ x, y });
-      await page.mouse.click(wanted.x + 2, wanted.y - 2);
-      await expect(matching.getByRole('listitem')).toHaveCount(index + 1);
-    }
+    await matchByClicks(
+      page,
+      door.shelf,
+      PLACES.slice(0, 4).map(([, x, y]) => ({ photo: onPhoto({ x, y }), board: { x, y } })),
+    );
     await expect(matching).toContainText('middle of U4');
     await expect(matching).toContainText('Photo taken at an angle.');
-    await page.keyboard.press('j');
   });
 
   await test.step('parts that were not matched lie on their spots in the picture', async () => {
     await page.getByRole('slider', { name: 'Opacity' }).fill('100');
-    const toPage = await lieOfBoard(page);
+    const toPage = await w.lieOfBoard();
     for (const [, x, y] of PLACES.slice(4)) {
       // Beside the designator, inside the spot.
       const [red, green] = await colourAt(page, toPage({ x: x - 0.1, y: y + 0.55 }));
@@ -183,12 +97,7 @@ test('a leaning photo is matched by four pairs, saved, and is the same when open
   });
 
   await test.step('closed and opened again', async () => {
-    await page.keyboard.press('Control+o');
-    await page
-      .getByRole('button', { name: /photo-board/ })
-      .first()
-      .click();
-    await expect(page.locator('.frame')).toBeVisible();
+    await w.openAgain();
     await w.stage('photo');
     await expect(w.section('Match points').getByRole('listitem')).toHaveCount(4);
     await expect(w.section('Photos of the top')).toContainText('1200 × 900 px');

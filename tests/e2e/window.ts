@@ -1,4 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
+import type { Point } from '../../shared-types/geometry.ts';
 import { expect } from './door.ts';
 
 const STAGE_KEYS = { board: '1', photo: '2', plan: '3', heat: '4', straps: '5', workMap: '6' };
@@ -8,6 +9,15 @@ export function windowOf(page: Page) {
   const canvas = page.locator('.canvas-host');
   const row = (refdes: string): Locator =>
     page.getByRole('listitem').filter({ hasText: new RegExp(`\\b${refdes}\\b`) });
+  const opened = async () => {
+    await expect(page.locator('.frame')).toBeVisible();
+    await expect(page.locator('.hm-canvas canvas').first()).toBeVisible();
+  };
+  const placeOfCanvas = async () => {
+    const box = await canvas.boundingBox();
+    if (!box) throw new Error('the canvas has no place');
+    return box;
+  };
   return {
     canvas,
     /** Rows of the panel that speak of a part. */
@@ -28,19 +38,58 @@ export function windowOf(page: Page) {
       await expect(page.locator('.phrases')).toBeVisible({ timeout: 60_000 });
       await expect(page.locator('.status-line .progress')).toHaveCount(0, { timeout: 60_000 });
     },
+    /** A new rectangular board of the start page's sheet; it opens in the stage Board. */
+    async drawBoard(name: string, lengthMm: number, widthMm: number) {
+      await page.getByRole('button', { name: 'Draw a board' }).click();
+      const sheet = page.getByRole('dialog', { name: 'New ticket' });
+      await sheet.getByRole('textbox', { name: 'Board name' }).fill(name);
+      for (const [label, value] of [
+        ['Length', lengthMm],
+        ['Width', widthMm],
+      ] as const) {
+        await sheet.getByRole('textbox', { name: label }).fill(String(value));
+        await page.keyboard.press('Tab');
+      }
+      await sheet.getByRole('button', { name: 'Create ticket' }).click();
+      await opened();
+      await page.mouse.move(0, 0);
+    },
+    /** Back to the shelf, and the same ticket opened from there. */
+    async openAgain() {
+      const number = (await page.locator('.ticket-title h1').textContent()) ?? '';
+      await page.keyboard.press('Control+o');
+      await page.getByRole('button', { name: `Open ticket ${number}` }).click();
+      await opened();
+    },
+    fitAll: () => page.keyboard.press('Shift+Digit1'),
+    /** The way from board mm to the page, found out as a user would: by what the status line says under the pointer. */
+    async lieOfBoard() {
+      const box = await placeOfCanvas();
+      const read = async (x: number, y: number) => {
+        await page.mouse.move(x, y);
+        const [across, up] = (await page.locator('.status-line').textContent())?.match(/-?\d+\.\d/g) ?? [];
+        return { x: Number(across), y: Number(up) };
+      };
+      const [low, high] = [
+        { x: box.x + 0.3 * box.width, y: box.y + 0.7 * box.height },
+        { x: box.x + 0.7 * box.width, y: box.y + 0.3 * box.height },
+      ];
+      const [a, b] = [await read(low.x, low.y), await read(high.x, high.y)];
+      const scale = { x: (high.x - low.x) / (b.x - a.x), y: (high.y - low.y) / (b.y - a.y) };
+      return (at: Point) => ({ x: low.x + (at.x - a.x) * scale.x, y: low.y + (at.y - a.y) * scale.y });
+    },
     async middle() {
-      const box = await canvas.boundingBox();
-      if (!box) throw new Error('the canvas has no place');
+      const box = await placeOfCanvas();
       return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
     },
     /** The temperature that the status line says under the pointer, C. */
-    async temperatureAt(at: { x: number; y: number }) {
+    async temperatureAt(at: Point) {
       await page.mouse.move(at.x, at.y);
       const status = page.locator('.status-line');
       await expect(status).toContainText('°C');
       return Number(/(-?\d+) °C/.exec((await status.textContent()) ?? '')?.[1]);
     },
-    async drag(from: { x: number; y: number }, to: { x: number; y: number }) {
+    async drag(from: Point, to: Point) {
       await page.mouse.move(from.x, from.y);
       await page.mouse.down();
       await page.mouse.move((from.x + to.x) / 2, (from.y + to.y) / 2, { steps: 4 });

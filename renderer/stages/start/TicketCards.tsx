@@ -112,8 +112,9 @@ function Caption({ card, title }: { card: TicketCard; title: string }) {
     );
   }
   const day = new Date(card.changedAt).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
+  const kind = card.sample ? 'of-sample' : title === card.number ? '' : 'of-file';
   return (
-    <div className={title === card.number || card.sample ? 'caption' : 'caption of-file'}>
+    <div className={`caption ${kind}`}>
       <span className="number">{title}</span>
       {!card.sample && <span className="when">{day}</span>}
       <span className="board">

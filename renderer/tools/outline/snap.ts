@@ -1,4 +1,4 @@
-import { centreOf, edgesOf, middleOf, nearestOnEdge } from '../../../shared-types/contour/edges.ts';
+import { centreOf, type Edge, edgesOf, middleOf, nearestOnEdge } from '../../../shared-types/contour/edges.ts';
 import type { Contour, Point } from '../../../shared-types/geometry.ts';
 import type { SnapKind } from './outline-state.ts';
 
@@ -53,7 +53,7 @@ function pointSnap(at: Point, { contours, points, reachMm }: SnapSurroundings): 
   return best;
 }
 
-function edgeSnap(at: Point, { contours, reachMm }: SnapSurroundings): Snapped | null {
+function edgeSnap(at: Point, { contours, reachMm, gridMm }: SnapSurroundings): Snapped | null {
   let best: Snapped | null = null;
   let nearest = reachMm * 0.6;
   for (const contour of contours)
@@ -61,9 +61,18 @@ function edgeSnap(at: Point, { contours, reachMm }: SnapSurroundings): Snapped |
       const foot = nearestOnEdge(edge, at);
       if (off(foot, at) > nearest) continue;
       nearest = off(foot, at);
-      best = { at: foot, kind: 'edge' };
+      best = { at: onGridOfEdge(edge, foot, gridMm), kind: 'edge' };
     }
   return best;
+}
+
+/** Along an upright or level edge the grid still holds; elsewhere the foot stays where it is. */
+function onGridOfEdge(edge: Edge, foot: Point, gridMm: number): Point {
+  const stepped = [
+    { x: foot.x, y: gridded(foot.y, gridMm) },
+    { x: gridded(foot.x, gridMm), y: foot.y },
+  ];
+  return stepped.find((point) => off(nearestOnEdge(edge, point), point) < 1e-9 && off(point, foot) > 0) ?? foot;
 }
 
 /** On a ray of a round direction; the way along it goes by whole steps of the grid. */

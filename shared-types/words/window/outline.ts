@@ -86,6 +86,21 @@ const fieldNames: Record<DraftField, string> = {
 const fieldUnit = (field: DraftField, unit: LengthUnit): string =>
   field === 'angle' || field === 'sweep' ? '°' : ` ${unit}`;
 
+/** Keys that count only while the outline is drawn or changed: what, and the key. */
+export const outlineKeys = {
+  title: 'While drawing the outline',
+  lines: [
+    ['Next figure, the one before', 'Tab, Shift+Tab'],
+    ['Set the point; with nothing typed: close the shape', 'Enter'],
+    ['Bend the next edge, or the chosen one', 'A'],
+    ['Take the last point back', 'Backspace, Ctrl+Z'],
+    ['Put a corner into the chosen edge', 'Insert'],
+    ['Delete the chosen corner or cutout', 'Delete'],
+    ['Copy the chosen cutout', 'Ctrl+D'],
+    ['Move what is chosen by a step, by ten', 'Arrows, Shift+arrows'],
+  ],
+} as const;
+
 export const outlineWords = {
   title: 'Draw and change',
   tool: 'Draw the outline',

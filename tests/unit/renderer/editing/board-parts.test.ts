@@ -139,6 +139,9 @@ test('a chosen package brings its letters; a line may begin with the designator'
   const named45 = readPlacing('c45 0402', [], '');
   expect(named45).toMatchObject({ refdes: 'C45', offers: [{ name: 'C 0402' }, {}, {}, {}, {}] });
   expect(readPlacing('sot23 5', [], '').refdes).toBeNull();
+  expect(readPlacing('sc70 5', [{ ...bga, name: 'SC-70-5' }], '').refdes).toBeNull();
+  expect(readPlacing('l1 1206', [], '')).toMatchObject({ refdes: 'L1', offers: [{ name: 'L 1206' }, {}, {}, {}, {}] });
+  expect(readPlacing('d1 sma', [], '').offers[0].name).toBe('SMA');
   expect(nextRefdes({ ...first, ...chosen(first, named45.offers[0], 'C45') }, smallDocument())).toBe('C45');
   const two = placedParts(first, smallDocument(), [
     { x: 1, y: 2, turn: 30, side: 'top' },

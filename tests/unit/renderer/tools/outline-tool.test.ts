@@ -37,6 +37,13 @@ test('a polygon by clicks snaps to grid, angles and its first corner, which clos
   b.expectSteps('draw the outline');
 });
 
+test('along an upright or level edge the grid holds', () => {
+  const b = bench({ mode: 'polygon' });
+  click(b, 0.12, 20.13);
+  click(b, 33.21, -0.09);
+  expect(outline(b).draft.points).toEqual([at(0, 20), at(33, 0)]);
+});
+
 test('figures hold length and angle; Tab changes the field, Enter sets the point and closes at last', () => {
   const b = bench({ mode: 'polygon' });
   type(b, '0', 'Tab', '0', 'Enter');

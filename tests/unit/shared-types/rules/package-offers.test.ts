@@ -54,5 +54,6 @@ describe('packages for typed words', () => {
     const own: PackageOffer = { ...first('SOIC-8'), name: 'SOIC8 padded', from: 'board' };
     expect(offerPackages('soic-8', [own])[0].from).toBe('board');
     expect(offerPackages('zzz')).toEqual([]);
+    expect(first('pin header 1x6').name).toBe('Pin header 1x06 2.54');
   });
 });
