@@ -7,6 +7,7 @@ import { planSchema, stationSchema } from './plan.ts';
 
 import { type Problem, problemSchema, type Result } from './problem.ts';
 import { settingsSchema } from './settings.ts';
+import { sheetFormatSchema } from './sheet-format.ts';
 import { preheaterFitSchema } from './station-fit.ts';
 
 /**
@@ -167,8 +168,9 @@ export const requests = {
     input: z.strictObject({ id: ticketId, boardReadings: stationSchema.shape.boardReadings.unwrap() }),
     output: preheaterFitSchema,
   },
+  /** The work map as a PDF, or its pages as pictures in a ZIP. */
   'workMap.render': {
-    input: z.strictObject({ id: ticketId }),
+    input: z.strictObject({ id: ticketId, format: sheetFormatSchema }),
     output: z.strictObject({ fileName: z.string(), bytes, pages: z.int() }),
   },
   'settings.read': { input: none, output: settingsSchema },
