@@ -1,6 +1,5 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { unzipSync } from 'fflate';
 import { expect, test } from './door.ts';
 import { complaintsOf, windowOf } from './window.ts';
 
@@ -73,33 +72,14 @@ test('the whole job by keyboard and mouse: sites, tags, map, suggestions, undo, 
     await page.keyboard.press('o');
   });
 
-  let text = '';
   await test.step('print the work map', async () => {
     await w.figures();
     const download = page.waitForEvent('download');
     await page.keyboard.press('Control+p');
     const file = await (await download).path();
     expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-');
-    text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8', maxBuffer: 1e8 });
+    const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8', maxBuffer: 1e8 });
     for (const said of [number, 'U1', 'U2', 'U3', 'L1', 'BT1', 'seen from below']) expect(text).toContain(said);
-  });
-
-  await test.step('save its pages as pictures', async () => {
-    const pages = Number(/Page 1 of (\d+)/.exec(text)?.[1]);
-    await w.stage('workMap');
-    for (const format of ['SVG', 'PNG']) {
-      const download = page.waitForEvent('download', { timeout: 60_000 });
-      await page.getByRole('button', { name: `Pages as ${format}` }).click();
-      const saved = await download;
-      expect(saved.suggestedFilename()).toBe(`${number}-${format.toLowerCase()}.zip`);
-      const files = unzipSync(new Uint8Array(readFileSync(await saved.path())));
-      expect(Object.keys(files)).toHaveLength(pages);
-      const first = files[`${number}-01.${format.toLowerCase()}`]!;
-      const head = Buffer.from(first.subarray(0, 300)).toString('latin1');
-      expect(head).toMatch(format === 'SVG' ? /<svg .*viewBox="0 0 595\.28 841\.89"/s : /^.PNG/);
-      await expect(page.getByRole('status').filter({ hasText: `${pages} pages` })).toBeVisible();
-    }
-    await w.stage('plan');
   });
 
   await test.step('back to the shelf, and everything is there again', async () => {
