@@ -39,10 +39,12 @@ svg text { font: 11px 'IBM Plex Mono', monospace; fill: var(--soft); } svg text.
 .key { font-size: 12px; color: var(--soft); display: flex; flex-wrap: wrap; gap: 2px 16px; } .key svg { vertical-align: -1px; }
 ul { padding-left: 20px; margin: 8px 0; } li { margin: 3px 0; font-size: 13px; }
 ol.items { columns: 2; column-gap: 40px; padding-left: 24px; } ol.items li { break-inside: avoid; }
-@media (max-width: 820px) { article .body.pictured { grid-template-columns: minmax(0, 1fr); } ol.items { columns: 1; } }
+@media screen and (max-width: 820px) { article .body.pictured { grid-template-columns: minmax(0, 1fr); } ol.items { columns: 1; } }
 @media print {
   :root { --paper:#fff; --panel:#fff; --ink:#000; --soft:#444; --rule:#bbb; --accent:#2B5C8A; --bad:#A83A00; }
   body { max-width: none; padding: 0; font-size: 10pt; } h2 { margin-top: 22pt; break-after: avoid; } a { color: inherit; text-decoration: none; }
-  article { margin-top: 14pt; } thead { display: table-header-group; } tr { break-inside: avoid; } @page { size: A4; margin: 14mm; }
+  article { margin-top: 12pt; } article .body.pictured { grid-template-columns: minmax(0, 1.7fr) minmax(0, 1fr); gap: 14px; }
+  td, .source, .soft, .key, figcaption { font-size: 8.5pt; } td.figure, .figure { font-size: 8pt; } td, th { padding: 2px 6px 2px 0; } .use { width: 40px; }
+   thead { display: table-header-group; } tr { break-inside: avoid; } @page { size: A4; margin: 14mm; }
 }
 `;
