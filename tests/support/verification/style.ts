@@ -24,7 +24,7 @@ td { padding: 4px 10px 4px 0; border-bottom: 1px solid var(--rule); vertical-ali
 th.figure { text-align: right; font-family: inherit; } td.figure { text-align: right; }
 td.text { white-space: normal; text-align: left; font-size: 12px; overflow-wrap: anywhere; max-width: 30ch; }
 .use { width: 84px; } .use span { display: block; height: 6px; margin-top: 7px; background: var(--rule); }
-.use i { display: block; height: 6px; background: var(--accent); }
+.use span, .use i { print-color-adjust: exact; -webkit-print-color-adjust: exact; } .use i { display: block; height: 6px; background: var(--accent); }
 .mark { font-weight: 600; font-size: 12px; white-space: nowrap; }
 .bad { color: var(--bad); } .bad::before { content: '\\2716 '; }
 tr.failed td { background: color-mix(in srgb, var(--bad) 14%, transparent); }
