@@ -8,6 +8,7 @@ import { planSchema, stationSchema } from './plan.ts';
 import { type Problem, problemSchema, type Result } from './problem.ts';
 import { searchAnswerSchema, searchOrderSchema } from './profile-search.ts';
 import { settingsSchema } from './settings.ts';
+import { sheetFormatSchema } from './sheet-format.ts';
 import { preheaterFitSchema } from './station-fit.ts';
 import { calibrationAnswerSchema, calibrationOrderSchema, logTableSchema } from './study.ts';
 
@@ -180,8 +181,9 @@ export const requests = {
   'search.run': { input: z.strictObject({ id: ticketId, order: searchOrderSchema }), output: searchAnswerSchema },
   /** Ends a calibration or a search of the ticket; whoever waits for it hears 'cancelled'. */
   'study.cancel': { input: z.strictObject({ id: ticketId }), output: none },
+  /** The work map as a PDF, or its pages as pictures in a ZIP. */
   'workMap.render': {
-    input: z.strictObject({ id: ticketId }),
+    input: z.strictObject({ id: ticketId, format: sheetFormatSchema }),
     output: z.strictObject({ fileName: z.string(), bytes, pages: z.int() }),
   },
   'settings.read': { input: none, output: settingsSchema },

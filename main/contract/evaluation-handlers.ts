@@ -45,7 +45,7 @@ export const evaluationHandlers = (services: Services, bench: Bench): Evaluation
     return fitPreheater(board, plan, boardReadings);
   },
   /** Saved before it is printed, so that the sheet never shows what the ticket does not hold. */
-  async 'workMap.render'({ id }) {
+  async 'workMap.render'({ id, format }) {
     const session = bench.session(id);
     if (!session.ok) return session;
     const problem = planProblem(session.value);
@@ -54,7 +54,8 @@ export const evaluationHandlers = (services: Services, bench: Bench): Evaluation
     if (!saved.ok) return saved;
     const evaluated = await bench.evaluator.fine(wantedOf(session.value));
     if (!evaluated.ok) return evaluated;
-    const printed = await services.renderWorkMap(evaluated.value, session.value.pictures);
-    return succeed({ fileName: `${fileStem(evaluated.value.document.plan.ticket.number)}.pdf`, ...printed });
+    const printed = await services.renderWorkMap(evaluated.value, session.value.pictures, format);
+    const stem = fileStem(evaluated.value.document.plan.ticket.number);
+    return succeed({ fileName: format === 'pdf' ? `${stem}.pdf` : `${stem}-${format}.zip`, ...printed });
   },
 });

@@ -1,5 +1,6 @@
 import type { MainEvent, RequestOutput } from '../../shared-types/contract.ts';
 import type { Problem } from '../../shared-types/problem.ts';
+import type { SheetFormat } from '../../shared-types/sheet-format.ts';
 import type { Samples } from '../files/samples.ts';
 import type { Pictures } from '../files/ticket-photos.ts';
 import type { Tickets } from '../files/tickets.ts';
@@ -10,7 +11,7 @@ import { type Bench, createBench } from './bench.ts';
 import { createDispatch, type Dispatch } from './dispatch.ts';
 import { createHandlers } from './handlers.ts';
 
-/** A rendered work map. */
+/** A rendered work map: a PDF, or a ZIP of its pages. */
 export type PrintedWorkMap = { bytes: Uint8Array<ArrayBuffer>; pages: number };
 
 /** What the handlers stand on; the doors put it together. */
@@ -18,7 +19,7 @@ export type Services = {
   tickets: Tickets;
   samples: Samples;
   settings: SettingsStore;
-  renderWorkMap(ticket: EvaluatedTicket, pictures: Pictures): Promise<PrintedWorkMap>;
+  renderWorkMap(ticket: EvaluatedTicket, pictures: Pictures, format: SheetFormat): Promise<PrintedWorkMap>;
   createEvaluator(tell: (event: EvaluationEvent) => void): Evaluator;
   createStudyDesk(tell: (event: StudyEvent) => void): StudyDesk;
   about: RequestOutput<'about.read'>;

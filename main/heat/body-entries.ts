@@ -1,6 +1,7 @@
 import { forEachCovered, planMeasures } from './coverage.ts';
 import type { HeatGrid } from './grid.ts';
 import type { SceneBody } from './scene.ts';
+import { findUnderCovers, type UnderCovers } from './under-covers.ts';
 
 /** How much of a side wall's film a body sees on top of its plan area (assumption of the model). */
 const SIDE_WALL_SHARE = 0.5;
@@ -36,6 +37,8 @@ export type BodyEntries = {
   offBoard: number[];
   /** Share of each face (upper cells, then lower cells) that no body covers. */
   bare: Float64Array;
+  /** Entries that stand under a can. */
+  under: UnderCovers;
 };
 
 function rank(body: SceneBody, workedSide: string): number {
@@ -63,6 +66,15 @@ function coverBodies(grid: HeatGrid, bodies: readonly SceneBody[], workedSide: s
   );
 }
 
+const none = { ints: new Int32Array(0), floats: new Float64Array(0) };
+const NOTHING_UNDER: UnderCovers = {
+  count: 0,
+  entry: none.ints,
+  cover: none.ints,
+  share: none.floats,
+  film: none.floats,
+};
+
 function allocate(count: number, bodyCount: number, faceCount: number): BodyEntries {
   const floats = () => new Float64Array(count);
   return {
@@ -83,6 +95,7 @@ function allocate(count: number, bodyCount: number, faceCount: number): BodyEntr
     bodyOfScene: new Int32Array(bodyCount),
     offBoard: [],
     bare: new Float64Array(faceCount),
+    under: NOTHING_UNDER,
   };
 }
 
@@ -118,6 +131,12 @@ function settleShares(entries: BodyEntries, grid: HeatGrid): void {
   for (let face = 0; face < sums.length; face++) {
     entries.bare[face] = grid.exists[face % grid.cellCount] ? Math.max(0, 1 - sums[face]!) : 0;
   }
+  // A can and what stands under it do not share the open side: each keeps its own surface.
+  const { under } = entries;
+  for (let row = 0; row < under.count; row++) {
+    const entry = under.entry[row]!;
+    sums[entries.face[entry]!]! -= entries.share[entry]! * under.share[row]!;
+  }
   for (let entry = 0; entry < entries.count; entry++) {
     const sum = sums[entries.face[entry]!]!;
     if (sum > 1) entries.filmArea[entry]! /= sum;
@@ -146,6 +165,7 @@ export function buildEntries(grid: HeatGrid, bodies: readonly SceneBody[], worke
   entries.metalEnd = endOf[2]!;
   const placed = new Set(covered.map((item) => item.index));
   entries.offBoard = bodies.map((_, index) => index).filter((index) => !placed.has(index));
+  entries.under = findUnderCovers(entries, bodies);
   settleShares(entries, grid);
   return entries;
 }

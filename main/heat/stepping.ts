@@ -14,6 +14,7 @@ import {
   shieldEntryFilms,
   upperFaceFilms,
 } from './surface-films.ts';
+import { exchangeUnderCovers, filmsUnderCovers } from './under-covers.ts';
 
 /** One sub-step to take. */
 export type SubStep = {
@@ -68,7 +69,9 @@ function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
   lowerFaceFilms(state, moment, now, earlier);
   entryFilms(state, moment, now, earlier);
   irradiateEntries(state, moment);
+  filmsUnderCovers(state, now, earlier);
   shieldEntryFilms(state);
+  exchangeUnderCovers(state, now, earlier);
   const { grid, rate, temperature, linkRight, linkUp, rowFlow } = state;
   const { columns, rows, cellCount } = grid;
   addLateralFlow(rate, temperature, cellCount, columns, rows, linkRight, linkUp, rowFlow);

@@ -4,6 +4,7 @@ import type { HeatScene } from './scene.ts';
 import type { Series } from './series.ts';
 import type { SubStep } from './stepping.ts';
 import { filmsAtEnd } from './surface-films.ts';
+import { filmsUnderCoversAtEnd } from './under-covers.ts';
 
 /** Ways that energy comes into a body: gas, preheater, joints, losses (J/m2 of cell, times cells). */
 const WAYS = 4;
@@ -225,6 +226,7 @@ export function createTracker(scene: HeatScene, state: HeatState, tracking: Trac
     addEnergy(state, sub, energy);
     stepShadows(state, sub, trial);
     filmsAtEnd(state, moment);
+    filmsUnderCoversAtEnd(state, moment);
     foldShadowSkins(state, trial);
     foldBodies(state, series, row * bodies * CHANNELS, means);
     for (let order = 0; order < bodies; order++) {

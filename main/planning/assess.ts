@@ -14,12 +14,18 @@ import { runNumbersFor } from './run-numbers.ts';
  */
 export function assess(board: Board, plan: Plan, evaluation: Evaluation): Assessment {
   const context = planningContext(board, plan, evaluation);
-  const actions = actionsFor(context);
+  const heater = heaterFigures(plan);
+  const actions = actionsFor(context).map((action) => ({ ...action, figures: { ...action.figures, ...heater } }));
+  const findings = findingsFor(context, actions).map((one) => ({ ...one, figures: { ...one.figures, ...heater } }));
   return {
     evaluation,
     actions,
-    findings: findingsFor(context, actions),
+    findings,
     runNumbers: runNumbersFor(context, actions),
     cautions: cautionsOf(board, plan, evaluation, actions),
   };
 }
+
+/** Says in advice and findings that infrared heats from above: their sentences then speak of no gas. */
+const heaterFigures = ({ station }: Plan): { emitter?: 1 } =>
+  station.nozzle.kind === 'infrared' ? { emitter: 1 } : {};

@@ -35,7 +35,7 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     tickets,
     settings,
     samples: createSamples(nodeFileSystem, options.samplesFolder),
-    renderWorkMap: (ticket, pictures) => printWorkMap(ticket, pictures, options.version),
+    renderWorkMap: (ticket, pictures, format) => printWorkMap(ticket, pictures, format, options.version),
     createEvaluator: (tell) =>
       createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     createStudyDesk: (tell) =>

@@ -3,7 +3,7 @@ import { actionLabels as labels } from '../../shared-types/words/window/actions.
 import type { App } from '../state/app.ts';
 import type { DialogName } from '../state/app-state.ts';
 import { FIND_BOX_ID, PROFILE_SEARCH_ID } from '../state/element-ids.ts';
-import { saveBytes } from '../state/save-bytes.ts';
+import { saveSheet } from '../state/save-sheet.ts';
 import { type Action, hasTicket } from './action.ts';
 
 const dialog = (app: App, name: DialogName): void => app.store.set((state) => ({ ...state, dialog: name }));
@@ -42,8 +42,18 @@ export const ticketActions: readonly Action[] = [
     keys: ['Ctrl+P'],
     icon: Printer,
     enabled: hasTicket,
-    run: (app) => void printMap(app),
+    run: (app) => void saveSheet(app, 'pdf'),
   },
+  ...(['svg', 'png'] as const).map(
+    (format): Action => ({
+      id: `save-map-${format}`,
+      group: 'ticket',
+      label: labels.saveMapAs(format.toUpperCase()),
+      keys: [],
+      enabled: hasTicket,
+      run: (app) => void saveSheet(app, format),
+    }),
+  ),
   {
     id: 'run-evaluation',
     group: 'ticket',
@@ -115,12 +125,4 @@ function showSearch(app: App): void {
     section?.scrollIntoView({ block: 'start' });
     section?.querySelector('button')?.focus();
   }, 120);
-}
-
-/** Draws the sheet of the newest plan and hands it over as a download. */
-export async function printMap(app: App): Promise<void> {
-  app.store.set((state) => ({ ...state, busy: true }));
-  const sheet = await app.tickets.renderWorkMap();
-  app.store.set((state) => ({ ...state, busy: false }));
-  if (sheet) saveBytes(sheet.fileName, sheet.bytes, 'application/pdf');
 }

@@ -1,6 +1,7 @@
 import type { Backend, MainEvent, OpenedTicket } from '../../shared-types/contract.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Problem, Result } from '../../shared-types/problem.ts';
+import type { SheetFormat } from '../../shared-types/sheet-format.ts';
 import { frameWords as words } from '../../shared-types/words/window/frame.ts';
 import { emptyHistory } from '../editing/history.ts';
 import { type AppState, noEvaluation, nothingSelected, startingView } from './app-state.ts';
@@ -29,8 +30,10 @@ export type Tickets = {
   save(): Promise<void>;
   cancelEvaluation(): void;
   runEvaluation(): void;
-  /** The sheet of the newest document as bytes; null when it could not be made (the user was told). */
-  renderWorkMap(): Promise<{ fileName: string; bytes: Uint8Array<ArrayBuffer>; pages: number } | null>;
+  /** The sheet of the newest document as bytes (pages as pictures: a ZIP); null when it could not be made (the user was told). */
+  renderWorkMap(
+    format: SheetFormat,
+  ): Promise<{ fileName: string; bytes: Uint8Array<ArrayBuffer>; pages: number } | null>;
   changed(document: TicketDocument, when: 'now' | 'soon'): void;
   saved(event: Extract<MainEvent, { name: 'ticket.saved' }>): void;
   tell(problem: Problem): void;
@@ -91,9 +94,9 @@ export function createTickets(store: Store<AppState>, backend: Backend, tell: (p
       store.set((state) => ({ ...state, evaluation: { ...state.evaluation, running: null, cancelled: true } }));
     },
     runEvaluation: () => run(store, backend, 'both'),
-    async renderWorkMap() {
+    async renderWorkMap(format) {
       await sync?.flush();
-      return renderWorkMap(store, backend, tell);
+      return renderWorkMap(store, backend, tell, format);
     },
     changed(document, when) {
       sync?.changed(document, when);
@@ -110,9 +113,14 @@ export function createTickets(store: Store<AppState>, backend: Backend, tell: (p
   };
 }
 
-async function renderWorkMap(store: Store<AppState>, backend: Backend, tell: (problem: Problem) => void) {
+async function renderWorkMap(
+  store: Store<AppState>,
+  backend: Backend,
+  tell: (problem: Problem) => void,
+  format: SheetFormat,
+) {
   const id = store.get().ticket?.id;
-  const answer = id ? await backend.request('workMap.render', { id }) : null;
+  const answer = id ? await backend.request('workMap.render', { id, format }) : null;
   if (answer?.ok) return answer.value as Awaited<ReturnType<Tickets['renderWorkMap']>>;
   if (answer) tell(answer.problem);
   return null;

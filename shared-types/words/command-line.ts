@@ -20,6 +20,8 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
                                               fits the station to a logged run on a scrap board; later evaluations
                                               of the ticket go by it
   heatmargin work-map TICKET -o OUT.pdf       the sheet that lies beside the microscope
+  heatmargin work-map TICKET -o OUT.svg|OUT.png [--page N] [--dpi 200]
+                                              its pages as pictures, OUT-01.svg and so on, or one page alone
   heatmargin schema board|plan|profile        JSON Schema (2020-12) of a format
   heatmargin example heat CASE.json [--cell MM] [--step SECONDS] [--json]
                                               runs a bare heat case
@@ -48,3 +50,13 @@ export const planFacts = (facts: { number: string; sites: number; runs: number; 
 export const unknownOption = (option: string): string => `There is no option '${option}' here.`;
 export const missingValue = (options: readonly string[]): string =>
   `${options.join(' or ') || 'An option'} needs a value (one that begins with - is written --name=-1), or takes none.`;
+
+/** Words about writing the sheet. */
+export const sheetWords = {
+  output: 'Name the sheet to write with -o NAME.pdf, -o NAME.svg or -o NAME.png.',
+  date: '--date takes a date such as 2026-11-25.',
+  page: '--page takes the number of a page to save as SVG or PNG.',
+  dpi: ({ least, most }: { least: number; most: number }) => `--dpi takes dots per inch from ${least} to ${most}.`,
+  noPage: (page: number) => `The sheet has no page ${page}.`,
+  facts: (pages: number, bytes: number) => `${pages} ${pages === 1 ? 'page' : 'pages'}, ${Math.ceil(bytes / 1024)} kB.`,
+};

@@ -1,5 +1,6 @@
 import type { Finding } from '../evaluation.ts';
 import { textOf } from './figures.ts';
+import { wordsForEmitter } from './finding-sentences/emitter.ts';
 import { HANDLING_SENTENCES, VERDICT_SENTENCES } from './finding-sentences/handling.ts';
 import { NEIGHBOUR_SENTENCES } from './finding-sentences/neighbours.ts';
 import { INPUT_SENTENCES, PLAN_SENTENCES } from './finding-sentences/plan.ts';
@@ -33,7 +34,8 @@ function noticeWords({ code, figures }: Finding): FindingWords {
 /** What is found, without a full stop at its end, and what to do about it. */
 export function findingWords(finding: Finding, measures: Measures = METRIC): FindingWords {
   const sentence: FindingSentence | undefined = (SENTENCES as Record<string, FindingSentence>)[finding.code];
-  return sentence ? sentence(finding.figures, measures) : noticeWords(finding);
+  const words = sentence ? sentence(finding.figures, measures) : noticeWords(finding);
+  return finding.figures.emitter === 1 ? wordsForEmitter(words) : words;
 }
 
 /** One line: what, what to do, source. */

@@ -1,5 +1,6 @@
 import type { ActionKind, PartAction } from '../evaluation.ts';
 import { type Figures, numberOf, textOf } from './figures.ts';
+import { saidForEmitter } from './finding-sentences/emitter.ts';
 import { METRIC, type Measures, rounded } from './measures.ts';
 
 /** Names of the actions, as the table and the sheet print them. */
@@ -142,7 +143,8 @@ export type ReasonCode = keyof typeof REASONS;
 export function actionReason(action: PartAction, measures: Measures = METRIC): string {
   const sentence: ReasonSentence | undefined = (REASONS as Record<string, ReasonSentence>)[action.reason];
   if (!sentence) throw new Error(`No words for the reason ${action.reason}.`);
-  return sentence(action.figures, measures);
+  const said = sentence(action.figures, measures);
+  return action.figures.emitter === 1 ? saidForEmitter(said) : said;
 }
 
 /** The limit an action was judged by, with its source: 'limit 200 °C: PBT, glass-filled, ...'. Null: none was needed. */

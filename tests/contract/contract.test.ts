@@ -83,7 +83,7 @@ async function story(connect: Connect) {
   await ask('photo.read', { id, sha256: added.ok ? added.value.sha256 : '' });
   await ask('photo.read', { id, sha256: 'none' });
   await ask('ticket.save', { id });
-  await ask('workMap.render', { id });
+  await ask('workMap.render', { id, format: 'pdf' });
   await ask('ticket.versions', { id });
   await ask('ticket.openVersion', { id, version: 'none' });
   await ask('ticket.close', { id });

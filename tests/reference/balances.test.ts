@@ -21,6 +21,7 @@ const BODIES = [
     heightM: 0.003,
     gapConductance: 12,
   }),
+  body('under', 0.0455, 0.0203, { lengthM: 0.004, widthM: 0.003, heightM: 0.0012, shieldArealHeat: 50 }),
   body('frame', 0.043, 0.022, {
     lengthM: 0.01,
     widthM: 0.01,
@@ -88,7 +89,7 @@ describe('energy', () => {
       ...{
         topic: 'Balances',
         item: 'energy-off',
-        problem: 'Heat is kept with films off: joints, metal bodies, both faces',
+        problem: 'Heat is kept with films off: joints, metal bodies, a part under a can, both faces',
       },
       source: 'conservation of energy',
     });

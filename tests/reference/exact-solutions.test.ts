@@ -68,8 +68,15 @@ function wholeSystem(plate: Plate, upperFilm: number, lowerFilm: number, sourceC
     const upper = entry < entries.upperEnd;
     const heated = !upper && zone[entries.cell[entry]!] === 1;
     const h = heated ? plate.moment.preheaterFilm : upper ? upperFilm : lowerFilm;
-    const seen = entries.filmArea[entry]! / (1 / h + entries.resistance[entry]!);
+    const row = entries.under.entry.indexOf(entry);
+    const open = row < 0 ? 1 : 1 - entries.under.share[row]!;
+    const seen = (open * entries.filmArea[entry]!) / (1 / h + entries.resistance[entry]!);
     film(unknown, seen, heated ? sourceC : roomC);
+  }
+  const { under } = entries;
+  for (let row = 0; row < under.count; row++) {
+    const through = entries.filmArea[under.entry[row]!]! * under.share[row]! * under.film[row]!;
+    link(unknownOf(under.entry[row]!), unknownOf(under.cover[row]!), through);
   }
   for (let i = 0; i < size; i++) {
     for (let j = 0; j < size; j++) a[i]![j]! /= capacity[i]!;

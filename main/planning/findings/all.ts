@@ -26,7 +26,7 @@ export function findingsFor(context: PlanningContext, actions: readonly PartActi
   const all = [
     ...targetFindings(context),
     ...siteFindings(context),
-    ...coverFindings(context),
+    ...coverFindings(context, actions),
     ...handlingFindings(context),
     ...neighbourFindings(context, actions),
     ...rateFindings(context),

@@ -54,8 +54,8 @@ export const badgeWidth = (ink: Ink, order: number): number =>
 export function drawBadge(ink: Ink, order: number, left: number, middle: number): void {
   const width = badgeWidth(ink, order);
   const text = String(order);
-  ink.document.roundedRect(left, middle - BADGE_HALF_HEIGHT, width, 2 * BADGE_HALF_HEIGHT, BADGE_HALF_HEIGHT);
-  ink.document.fill(INK.black);
+  const pill = { x0: left, y0: middle - BADGE_HALF_HEIGHT, x1: left + width, y1: middle + BADGE_HALF_HEIGHT };
+  ink.pill(pill, BADGE_HALF_HEIGHT, INK.black);
   ink.text(left + (width - ink.type.width(text, 'monoStrong', BADGE_SIZE)) / 2, middle + 0.35 * BADGE_SIZE, text, {
     face: 'monoStrong',
     size: BADGE_SIZE,

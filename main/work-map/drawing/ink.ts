@@ -1,13 +1,21 @@
-import { INK, type PageBox, type PagePoint } from '../paper.ts';
+import type { PageBox, PagePoint } from '../paper.ts';
+import type { SheetImage } from './photo-images.ts';
 import type { Line, Piece, TextStyle } from './phrase.ts';
 import { ASCENT, DESCENT, type Face, type Typefaces } from './typeface.ts';
 
 export type Stroke = { width?: number; colour?: string; dash?: readonly number[] };
 
-/** The pen: every mark on the sheet goes through it. Points, y down. */
+/** Shares of a picture's width and height to points on the page: x = xx u + xy v + x0, y = yx u + yy v + y0. */
+export type PictureMap = { xx: number; yx: number; xy: number; yy: number; x0: number; y0: number };
+
+/** The pen: every mark on the sheet goes through it, whatever is drawn on (PDF, SVG). Points, y down. */
 export type Ink = {
-  document: PDFKit.PDFDocument;
   type: Typefaces;
+  /** Starts a page; what follows is drawn on it. */
+  newPage(): void;
+  pageCount(): number;
+  /** Goes back to a page, the first is 0. */
+  turnTo(page: number): void;
   text(x: number, baseline: number, text: string, style: { face: Face; size: number; colour?: string }): void;
   line(line: Line, x: number, baseline: number, style: TextStyle): void;
   segment(from: PagePoint, to: PagePoint, stroke?: Stroke): void;
@@ -15,6 +23,12 @@ export type Ink = {
   polygon(points: readonly PagePoint[], stroke?: Stroke | null, fill?: string): void;
   circle(centre: PagePoint, radius: number, stroke?: Stroke | null, fill?: string): void;
   box(box: PageBox, stroke?: Stroke | null, fill?: string): void;
+  /** A box with its corners rounded, filled. */
+  pill(box: PageBox, radius: number, fill: string): void;
+  /** What of a picture lies within a polygon. */
+  image(image: SheetImage, map: PictureMap, within: readonly PagePoint[]): void;
+  /** Fills a polygon that lets through what lies below. */
+  veil(points: readonly PagePoint[], fill: string, opacity: number): void;
   /** Runs `draw` with everything outside the polygons hidden (even-odd). */
   clipped(polygons: readonly (readonly PagePoint[])[], draw: () => void): void;
 };
@@ -45,81 +59,18 @@ function joined(pieces: readonly Piece[]): Piece[] {
   return result;
 }
 
-/** A pen for a document. */
-export function createInk(document: PDFKit.PDFDocument, type: Typefaces): Ink {
-  const pen = (stroke: Stroke) => {
-    document.lineWidth(stroke.width ?? 0.5).strokeColor(stroke.colour ?? INK.black);
-    // The library takes a list of lengths; its published types know only one.
-    if (stroke.dash) document.dash([...stroke.dash] as unknown as number, {});
-    else document.undash();
-  };
-  const path = (points: readonly PagePoint[]) => {
-    for (const [index, point] of points.entries())
-      if (index === 0) document.moveTo(point.x, point.y);
-      else document.lineTo(point.x, point.y);
-  };
-  const finish = (stroke: Stroke | null, fill: string | undefined) => {
-    if (stroke) pen(stroke);
-    if (stroke && fill) document.fillAndStroke(fill, stroke.colour ?? INK.black);
-    else if (fill) document.fill(fill);
-    else if (stroke) document.stroke();
-  };
-  const text: Ink['text'] = (x, baseline, words, style) => {
-    let at = x;
-    for (const run of type.runs(words, style.face)) {
-      document
-        .font(run.font)
-        .fontSize(style.size)
-        .fillColor(style.colour ?? INK.black);
-      document.text(run.text, at, baseline, { lineBreak: false, baseline: 'alphabetic' });
-      at += document.widthOfString(run.text);
-    }
-  };
-  const polygon: Ink['polygon'] = (points, stroke = {}, fill) => {
-    if (points.length < 2 || (!stroke && !fill)) return;
-    path(points);
-    document.closePath();
-    finish(stroke, fill);
-  };
+/** A pen from what it must know itself: lines of text, single strokes and boxes are made of the rest. */
+export function completePen(pen: Omit<Ink, 'line' | 'segment' | 'box'>): Ink {
   return {
-    document,
-    type,
-    text,
-    polygon,
+    ...pen,
     line(line, x, baseline, style) {
       let at = x;
       for (const piece of joined(line.pieces)) {
-        text(at, baseline, piece.text, { face: piece.face, size: style.size, colour: style.colour });
-        at += type.width(piece.text, piece.face, style.size);
+        pen.text(at, baseline, piece.text, { face: piece.face, size: style.size, colour: style.colour });
+        at += pen.type.width(piece.text, piece.face, style.size);
       }
     },
-    segment(from, to, stroke = {}) {
-      pen(stroke);
-      document.moveTo(from.x, from.y).lineTo(to.x, to.y).stroke();
-    },
-    polyline(points, stroke = {}) {
-      if (points.length < 2) return;
-      pen(stroke);
-      path(points);
-      document.stroke();
-    },
-    circle(centre, radius, stroke = {}, fill) {
-      if (!stroke && !fill) return;
-      document.circle(centre.x, centre.y, radius);
-      finish(stroke, fill);
-    },
-    box(box, stroke = {}, fill) {
-      polygon(cornersOfBox(box), stroke, fill);
-    },
-    clipped(polygons, draw) {
-      document.save();
-      for (const points of polygons) {
-        path(points);
-        document.closePath();
-      }
-      document.clip('even-odd');
-      draw();
-      document.restore();
-    },
+    segment: (from, to, stroke) => pen.polyline([from, to], stroke),
+    box: (box, stroke, fill) => pen.polygon(cornersOfBox(box), stroke, fill),
   };
 }

@@ -6,8 +6,11 @@ import { isPrintable } from '../../../shared-types/rules/printable-picture.ts';
 /** Pictures of the ticket by hash. */
 export type Pictures = ReadonlyMap<string, Uint8Array>;
 
+/** A picture as the PDF library has opened it, and as it came. */
+export type SheetImage = { opened: PDFKit.Mixins.ImageSrc; bytes: Uint8Array };
+
 /** A photo that is printed: its bytes stand in the file once, however often it is drawn. */
-export type SheetPhoto = { photo: BoardPhoto; fit: PhotoFit; image: PDFKit.Mixins.ImageSrc };
+export type SheetPhoto = { photo: BoardPhoto; fit: PhotoFit; image: SheetImage };
 
 /** Why a shown photo is not on the sheet. */
 export type PhotoLeftOut = { name: string; why: 'notMatched' | 'notThere' | 'notPrintable' };
@@ -44,7 +47,7 @@ function openPhoto(
   try {
     // The library's published types miss that it opens pictures by themselves.
     const { openImage } = document as unknown as { openImage(source: Uint8Array): PDFKit.Mixins.ImageSrc };
-    return { photo, fit: fitted.fit, image: openImage.call(document, bytes) };
+    return { photo, fit: fitted.fit, image: { opened: openImage.call(document, bytes), bytes } };
   } catch {
     return 'notPrintable';
   }

@@ -36,14 +36,11 @@ export function drawPhoto(ink: Ink, { photo, fit, image }: SheetPhoto, picture: 
     .flatMap((third, index) => piecesOf([corners[0], corners[index + 1], third], toPage, seen, MOST_HALVINGS));
   ink.clipped([picture.boardPath, ...picture.holes], () => {
     for (const triangle of triangles) drawTriangle(ink, image, triangle);
-    const veil = 1 - Math.min(STRONGEST, opacity);
-    ink.document.save().fillOpacity(veil);
-    ink.polygon(
+    ink.veil(
       corners.map(({ page }) => page),
-      null,
       INK.white,
+      1 - Math.min(STRONGEST, opacity),
     );
-    ink.document.restore();
   });
 }
 
@@ -81,15 +78,7 @@ function drawTriangle(ink: Ink, image: SheetPhoto['image'], [a, b, c]: Triangle)
   const [xx, xy, x0] = column(a.page.x, b.page.x, c.page.x);
   const [yx, yy, y0] = column(a.page.y, b.page.y, c.page.y);
   const clip = outset([a.page, b.page, c.page], OVERLAP_POINTS);
-  ink.clipped([clip], () => {
-    ink.document.transform(xx, yx, xy, yy, x0, y0);
-    // Upright already; the library's published types do not know the word yet.
-    const options: PDFKit.Mixins.ImageOption & { ignoreOrientation: boolean } = {
-      ...{ width: 1, height: 1 },
-      ignoreOrientation: true,
-    };
-    ink.document.image(image, 0, 0, options);
-  });
+  ink.image(image, { xx, yx, xy, yy, x0, y0 }, clip);
 }
 
 function boxOfPage(points: readonly PagePoint[]): PageBox {

@@ -18,10 +18,27 @@ export const LINE_PITCH = 1.34;
 
 const REPLACEMENT = '\uFFFD';
 
-/** The one private field of the PDF library that we read: which characters an opened font has. */
-type OpenedFont = { _font: { font: { hasGlyphForCodePoint(codePoint: number): boolean } } };
+/**
+ * The one private field of the PDF library that we read: which characters an opened font has, and its glyphs. Places and widths come in
+ * thousandths of the size, outlines in the font's own units, y up.
+ */
+type OpenedFont = {
+  _font: {
+    font: { hasGlyphForCodePoint(codePoint: number): boolean; unitsPerEm: number };
+    layout(text: string): {
+      glyphs: { id: number; path: { toSVG(): string } }[];
+      positions: { xAdvance: number; xOffset: number; yOffset: number }[];
+    };
+  };
+};
+
+/** A glyph of a run: where it stands (shares of the size, y up), its outline in units of which `perEm` make the size. */
+export type PlacedGlyph = { id: number; x: number; y: number; outline(): string };
+export type Outlines = { perEm: number; glyphs: PlacedGlyph[]; width: number };
 
 export type Typefaces = {
+  /** What a run looks like, exactly as it is printed. */
+  outlines(run: Run): Outlines;
   runs(text: string, face: Face): Run[];
   /** Width of a text in points. */
   width(text: string, face: Face, size: number): number;
@@ -66,7 +83,20 @@ export function createTypefaces(document: PDFKit.PDFDocument, fonts: SheetFonts)
     }
     return perPoint * size;
   };
-  return { runs, width };
+  const outlines = (run: Run): Outlines => {
+    document.font(run.font);
+    const { font } = opened._font;
+    const { glyphs, positions } = opened._font.layout(run.text);
+    let x = 0;
+    const placed = glyphs.map((glyph, index): PlacedGlyph => {
+      const { xAdvance, xOffset, yOffset } = positions[index];
+      const at = { id: glyph.id, x: x + xOffset / 1000, y: yOffset / 1000, outline: () => glyph.path.toSVG() };
+      x += xAdvance / 1000;
+      return at;
+    });
+    return { perEm: font.unitsPerEm, glyphs: placed, width: x };
+  };
+  return { runs, width, outlines };
 }
 
 function splitRuns(text: string, fontFor: (character: string) => string | null): Run[] {

@@ -33,7 +33,7 @@ export function createFlow(ink: Ink, head: string): Flow {
   let name = '';
   let pages = 0;
   const open = () => {
-    ink.document.addPage({ size: [595.28, 841.89], margin: 0 });
+    ink.newPage();
     pages++;
     flow.y = CONTENT.top;
     if (pages > 1) flow.y = runningHead(ink, head, name);

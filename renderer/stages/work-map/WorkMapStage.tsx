@@ -2,9 +2,10 @@ import { Printer } from 'lucide-react';
 import { useState } from 'react';
 import type { Assessment } from '../../../shared-types/evaluation.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
+import type { SheetFormat } from '../../../shared-types/sheet-format.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
 import { workMapWords as words } from '../../../shared-types/words/window/work-map.ts';
-import { saveBytes } from '../../state/save-bytes.ts';
+import { saveSheet } from '../../state/save-sheet.ts';
 import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { Button } from '../../widgets/Buttons.tsx';
 import { Section } from '../../widgets/Section.tsx';
@@ -44,19 +45,22 @@ function SaveMap() {
   const app = useApp();
   const busy = useAppState((state) => state.busy);
   const [saved, setSaved] = useState<string | null>(null);
-  const save = async () => {
-    app.store.set((state) => ({ ...state, busy: true }));
-    const sheet = await app.tickets.renderWorkMap();
-    app.store.set((state) => ({ ...state, busy: false }));
-    if (!sheet) return;
-    saveBytes(sheet.fileName, sheet.bytes, 'application/pdf');
-    setSaved(words.saved(sheet.fileName, sheet.pages));
+  const save = async (format: SheetFormat) => {
+    const sheet = await saveSheet(app, format);
+    if (sheet) setSaved(words.saved(sheet.fileName, sheet.pages));
   };
   return (
     <div className="save-map">
-      <Button look="primary" icon={Printer} disabled={busy} onPress={() => void save()}>
+      <Button look="primary" icon={Printer} disabled={busy} onPress={() => void save('pdf')}>
         {busy ? frameWords.printing : words.save}
       </Button>
+      <div className="save-pages">
+        {(['svg', 'png'] as const).map((format) => (
+          <Button key={format} small disabled={busy} onPress={() => void save(format)}>
+            {words.savePages(format.toUpperCase())}
+          </Button>
+        ))}
+      </div>
       {saved && <p role="status">{saved}</p>}
     </div>
   );

@@ -24,6 +24,13 @@ export const NEIGHBOUR_SENTENCES = {
     what: `${parts(f)} should come off first or be shielded, and the plan does not do it yet`,
     todo: 'Take the suggestions, or change the profile.',
   }),
+  'parts-under-can': (f) => ({
+    what: `${parts(f)} ${oneOrMany(f, 'stands', 'stand')} under the can ${textOf(f, 'cover')}, which stays on`,
+    todo:
+      numberOf(f, 'soldered') === 1
+        ? 'The can comes off first, in a heat run of its own; or change the profile so that they may stay.'
+        : 'Take the can off first and tag it; or change the profile so that they may stay.',
+  }),
   'margins-slim': (f, m) => ({
     what: `${parts(f)}: less than ${m.difference(numberOf(f, 'repeatK'))} under ${oneOrMany(f, 'its', 'their')} limit (least: ${m.difference(numberOf(f, 'marginK'))}), and no band is computed`,
     todo: 'Put a thermocouple on the tightest, or shield them anyway.',

@@ -83,6 +83,7 @@ export const actionLabels = {
   shelf: 'Back to the ticket shelf',
   save: 'Save the ticket file now',
   printMap: 'Save the work map as PDF',
+  saveMapAs: (format: string) => `Save the pages of the work map as ${format}`,
   stopEvaluation: 'Stop working out the heat',
   runEvaluation: 'Work out the heat again',
   palette: 'Commands',

@@ -5,6 +5,7 @@ export const workMapWords = {
   open: 'To settle first',
   settled: 'Nothing is open.',
   save: 'Save work map',
+  savePages: (format: string) => `Pages as ${format}`,
   saved: (name: string, pages: number) => `${name} saved, ${pages} ${pages === 1 ? 'page' : 'pages'}.`,
   lines: {
     header: (number: string) => `Header of ticket ${number}`,

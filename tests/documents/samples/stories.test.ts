@@ -1,59 +1,13 @@
-import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { readTicketFile } from '../../../main/files/ticket-file.ts';
-import { evaluate } from '../../../main/heat/evaluate.ts';
-import { assess } from '../../../main/planning/assess.ts';
-import { loadSheetFonts } from '../../../main/shells/fonts.ts';
-import { renderWorkMap } from '../../../main/work-map/render.ts';
-import type { Assessment, Finding, PartAction } from '../../../shared-types/evaluation.ts';
-import type { Plan, TicketDocument } from '../../../shared-types/plan.ts';
-import type { Tag } from '../../../shared-types/tags.ts';
+import type { Plan } from '../../../shared-types/plan.ts';
 import { findingLine } from '../../../shared-types/words/findings.ts';
-import { popplerMissing, textOfPdf } from '../../support/pdf.ts';
+import { popplerMissing } from '../../support/pdf.ts';
+import { linesOf, off, sheetOf, ticketOf, told, withTags } from '../../support/stories.ts';
 
 /** Three thousand parts on 1450 square centimetres, with other work beside it on two cores. */
 const MINUTES = 180_000;
 
 /** The acceptance stories: what the program must say of a ticket whose right answer is known beforehand. */
-function ticketOf(name: string): TicketDocument {
-  const read = readTicketFile(new Uint8Array(readFileSync(`sample-boards/${name}.hmticket`)), name);
-  if (!read.ok) throw new Error(JSON.stringify(read.problem));
-  return read.value.document;
-}
-
-function told({ board, plan }: TicketDocument, phase: 'coarse' | 'fine' = 'fine') {
-  const evaluated = evaluate(board, plan, { phase });
-  if (!evaluated.ok) throw new Error(JSON.stringify(evaluated.problem));
-  const assessment: Assessment = assess(board, plan, evaluated.value);
-  const run = (kind: string) => {
-    const id = plan.heatRuns.find((one) => one.kind === kind)?.id;
-    return evaluated.value.runs.find((one) => one.runId === id)!.targets[0];
-  };
-  return {
-    assessment,
-    removal: run('removal'),
-    installation: run('installation'),
-    codes: assessment.findings.map((found) => found.code),
-    finding: (code: string): Finding | undefined => assessment.findings.find((found) => found.code === code),
-    action: (refdes: string): PartAction => assessment.actions.find((one) => one.refdes === refdes)!,
-  };
-}
-
-const off = (refdes: string): Tag => ({
-  id: `off-${refdes}`,
-  kind: 'remove',
-  refdes,
-  order: null,
-  note: '',
-  goesBack: true,
-  traySlot: 'A1',
-});
-const withTags = (ticket: TicketDocument, ...tags: Tag[]): TicketDocument => ({
-  ...ticket,
-  plan: { ...ticket.plan, tags: [...ticket.plan.tags, ...tags] },
-});
-const linesOf = ({ findings }: Assessment): string => findings.map((found) => findingLine(found)).join('\n');
-
 describe('signal-card: a thick card whose stiffener takes the heat', () => {
   const ticket = ticketOf('signal-card');
   let first: ReturnType<typeof told>;
@@ -183,23 +137,8 @@ describe('weighbridge-terminal: what should be declined', () => {
   });
 
   it.skipIf(popplerMissing)('prints that verdict on the first page of the sheet', async () => {
-    const fonts = loadSheetFonts();
-    const { assessment } = first;
-    const { board, plan } = ticket;
-    const input = {
-      board,
-      plan,
-      assessment,
-      pictures: new Map(),
-      fonts,
-      programVersion: '0',
-      date: '2026-11-25T00:00:00Z',
-    };
-    const sheet = await renderWorkMap(input);
-    const [firstPage] = textOfPdf(sheet.bytes);
-    expect(firstPage.replace(/\s+/g, ' ')).toMatch(
-      /Stop: U2 cannot be saved, and the place of U1 .* Decline, or quote/,
-    );
+    const [firstPage] = await sheetOf(ticket, first.assessment);
+    expect(firstPage).toMatch(/Stop: U2 cannot be saved, and the place of U1 .* Decline, or quote/);
   });
 
   it('names every reason: exchanged twice before, an underfilled neighbour 3 mm away that no shield saves', () => {

@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
 import { loadSheetFonts } from '../../../main/shells/fonts.ts';
-import { createInk } from '../../../main/work-map/drawing/ink.ts';
+import { createPdfInk } from '../../../main/work-map/drawing/pdf-ink.ts';
 import { openPhotos } from '../../../main/work-map/drawing/photo-images.ts';
 import { composePicture, drawBoard, photosOf } from '../../../main/work-map/drawing/picture.ts';
 import { createTypefaces } from '../../../main/work-map/drawing/typeface.ts';
@@ -78,7 +78,7 @@ async function pageOf(board: Board, pictures: Map<string, Uint8Array>, side: Sid
   const document = new PDFDocument({ size: [PAGE.width, PAGE.height], margin: 0, font: '' });
   const chunks: Uint8Array[] = [];
   const done = new Promise((resolve) => document.on('data', (chunk) => chunks.push(chunk)).on('end', resolve));
-  const ink = createInk(document, createTypefaces(document, loadSheetFonts()));
+  const ink = createPdfInk(document, createTypefaces(document, loadSheetFonts()));
   const { photos } = openPhotos(document, board, pictures);
   const facts = gatherFacts(board, emptyPlan('P-1'), emptyAssessment(), photos);
   const frame = { x0: 40, y0: 40, x1: 555, y1: 500 };

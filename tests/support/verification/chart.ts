@@ -1,22 +1,24 @@
 import type { Chart, Series } from './record.ts';
 
 const WIDTH = 400;
-const HEIGHT = 250;
+const HEIGHT = 230;
 const LEFT = 52;
 const BOTTOM = 40;
-const TOP = 14;
+const TOP = 22;
 const RIGHT = 14;
 
 export const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 
-/** Round numbers that divide a range into four to seven parts; whole decades on a logarithmic axis. */
+/** Round numbers that divide a range into four to seven parts; on a logarithmic axis decades, or 1, 2 and 5 of each. */
 function ticks(low: number, high: number, log: boolean): number[] {
   if (log) {
-    const decades = Array.from({ length: 40 }, (_, i) => 10 ** (i - 20)).filter(
-      (v) => v >= low / 1.001 && v <= high * 1.001,
-    );
-    return decades.length >= 2 ? decades : [low, Math.sqrt(low * high), high];
+    const each = (steps: number[]) =>
+      Array.from({ length: 40 }, (_, i) => 10 ** (i - 20))
+        .flatMap((decade) => steps.map((step) => step * decade))
+        .filter((v) => v >= low && v <= high);
+    const decades = each([1]);
+    return decades.length >= 3 ? decades : each([1, 2, 5]);
   }
   const rough = (high - low) / 5;
   const power = 10 ** Math.floor(Math.log10(rough));
@@ -81,6 +83,6 @@ ${grid.join('\n')}
 <path class="axis" d="M${LEFT} ${TOP}V${HEIGHT - BOTTOM}H${WIDTH - RIGHT}"/>
 ${chart.series.map(drawn).join('\n')}
 <text class="name" x="${WIDTH - RIGHT}" y="${HEIGHT - 6}" text-anchor="end">${escaped(chart.x)}</text>
-<text class="name" x="4" y="${TOP - 3}">${escaped(chart.y)}</text>
+<text class="name" x="4" y="11">${escaped(chart.y)}</text>
 </svg><p class="key">${key.join('')}</p></figure>`;
 }

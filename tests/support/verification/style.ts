@@ -24,7 +24,7 @@ td { padding: 4px 10px 4px 0; border-bottom: 1px solid var(--rule); vertical-ali
 th.figure { text-align: right; font-family: inherit; } td.figure { text-align: right; }
 td.text { white-space: normal; text-align: left; font-size: 12px; overflow-wrap: anywhere; max-width: 30ch; }
 .use { width: 84px; } .use span { display: block; height: 6px; margin-top: 7px; background: var(--rule); }
-.use i { display: block; height: 6px; background: var(--accent); }
+.use span, .use i { print-color-adjust: exact; -webkit-print-color-adjust: exact; } .use i { display: block; height: 6px; background: var(--accent); }
 .mark { font-weight: 600; font-size: 12px; white-space: nowrap; }
 .bad { color: var(--bad); } .bad::before { content: '\\2716 '; }
 tr.failed td { background: color-mix(in srgb, var(--bad) 14%, transparent); }
@@ -39,10 +39,12 @@ svg text { font: 11px 'IBM Plex Mono', monospace; fill: var(--soft); } svg text.
 .key { font-size: 12px; color: var(--soft); display: flex; flex-wrap: wrap; gap: 2px 16px; } .key svg { vertical-align: -1px; }
 ul { padding-left: 20px; margin: 8px 0; } li { margin: 3px 0; font-size: 13px; }
 ol.items { columns: 2; column-gap: 40px; padding-left: 24px; } ol.items li { break-inside: avoid; }
-@media (max-width: 820px) { article .body.pictured { grid-template-columns: minmax(0, 1fr); } ol.items { columns: 1; } }
+@media screen and (max-width: 820px) { article .body.pictured { grid-template-columns: minmax(0, 1fr); } ol.items { columns: 1; } }
 @media print {
   :root { --paper:#fff; --panel:#fff; --ink:#000; --soft:#444; --rule:#bbb; --accent:#2B5C8A; --bad:#A83A00; }
   body { max-width: none; padding: 0; font-size: 10pt; } h2 { margin-top: 22pt; break-after: avoid; } a { color: inherit; text-decoration: none; }
-  article { margin-top: 14pt; } thead { display: table-header-group; } tr { break-inside: avoid; } @page { size: A4; margin: 14mm; }
+  article { margin-top: 12pt; } article .body.pictured { grid-template-columns: minmax(0, 1.7fr) minmax(0, 1fr); gap: 14px; }
+  td, .source, .soft, .key, figcaption { font-size: 8.5pt; } td.figure, .figure { font-size: 8pt; } td, th { padding: 2px 6px 2px 0; } .use { width: 40px; }
+   thead { display: table-header-group; } tr { break-inside: avoid; } @page { size: A4; margin: 14mm; }
 }
 `;

@@ -32,6 +32,49 @@ describe('findings', () => {
     }
   });
 
+  test.each(rows)('%s speaks of no gas, flow or nozzle where infrared heats from above', (code, _weight, change) => {
+    const infrared = (plan: Plan): Plan => {
+      const before = (change.plan ?? ((same: Plan) => same))(plan);
+      const nozzle = {
+        kind: 'infrared',
+        lengthMm: 40,
+        widthMm: 40,
+        turnDeg: 0,
+        standOffMm: 25,
+        emissivity: 0.9,
+      } as const;
+      return { ...before, station: { ...before.station, nozzle } };
+    };
+    for (const found of findingsAfter({ ...change, plan: infrared })) {
+      if (found.code === 'outlet-not-measured' || !(FINDING_CODES as string[]).includes(found.code)) continue;
+      const { what, todo } = findingWords(found);
+      expect(`${what}. ${todo}`, code).not.toMatch(/\b(gas|flow|nozzle|jet)\b/i);
+      expect(todo).toMatch(/^[A-Z]|^$/);
+    }
+  });
+
+  test('what stands under a can is told with the can, until it comes off', () => {
+    const parts = [
+      partOf('E1', 'electrolytic-small', { x: 80, y: 40 }),
+      partOf('E2', 'electrolytic-small', { x: 96, y: 40 }),
+    ];
+    const heat = { E1: { joint: 225 }, E2: { joint: 225 } };
+    const told = (more: Parameters<typeof cover>[0], plan = (same: Plan) => same) =>
+      findingsAfter({ parts, heat, plan, board: { covers: [cover({ x: 80, ...more })] } }).filter(
+        (found) => found.code === 'parts-under-can',
+      );
+    expect(findingWords(told({})[0])).toEqual({
+      what: 'E1 stands under the can SH1, which stays on',
+      todo: 'Take the can off first and tag it; or change the profile so that they may stay.',
+    });
+    expect(findingWords(told({ fixing: 'soldered' })[0]).todo).toMatch(
+      /^The can comes off first, in a heat run of its own/,
+    );
+    expect(told({}, withTags(remove('SH1')))).toEqual([]);
+    expect(told({ kind: 'frame' })).toEqual([]);
+    expect(told({ side: 'bottom' })).toEqual([]);
+  });
+
   test('every code is provoked above', () => {
     expect([...new Set(rows.map(([code]) => code))].sort()).toEqual([...FINDING_CODES].sort());
   });

@@ -197,6 +197,15 @@ export const rows: Row[] = [
   ['soldered-can-over-target', 'stop', { board: { covers: [cover({ fixing: 'soldered' })] } }],
   ['can-over-target', 'warn', { board: { covers: [cover({})] } }],
   [
+    'parts-under-can',
+    'warn',
+    {
+      parts: [partOf('E1', 'electrolytic-small', { x: 80, y: 40 })],
+      heat: { E1: { joint: 225 } },
+      board: { covers: [cover({ x: 80 })] },
+    },
+  ],
+  [
     'target-has-two-sites',
     'warn',
     { plan: (plan) => ({ ...plan, sites: [plan.sites[0], { ...plan.sites[0], id: 'site-2' }] }) },

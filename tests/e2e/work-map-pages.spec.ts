@@ -1,0 +1,28 @@
+import { readFileSync } from 'node:fs';
+import { unzipSync } from 'fflate';
+import { expect, test } from './door.ts';
+import { complaintsOf, windowOf } from './window.ts';
+
+test('the pages of the work map are saved as SVG and as PNG', async ({ page, door }) => {
+  const complaints = complaintsOf(page);
+  const w = windowOf(page);
+  await page.goto(door.address());
+  await w.chooseFiles('Import', ['sample-boards/tide-gauge-logger.hmticket']);
+  await expect(page.locator('.frame')).toBeVisible();
+  await w.stage('workMap');
+  const number = (await page.locator('.ticket-title h1').textContent()) ?? '';
+  for (const format of ['SVG', 'PNG']) {
+    const download = page.waitForEvent('download', { timeout: 60_000 });
+    await page.getByRole('button', { name: `Pages as ${format}` }).click();
+    const saved = await download;
+    expect(saved.suggestedFilename()).toBe(`${number}-${format.toLowerCase()}.zip`);
+    const files = unzipSync(new Uint8Array(readFileSync(await saved.path())));
+    const names = Object.keys(files);
+    expect(names.length).toBeGreaterThan(8);
+    expect(names[0]).toBe(`${number}-01.${format.toLowerCase()}`);
+    const head = Buffer.from(files[names[0]!]!.subarray(0, 300)).toString('latin1');
+    expect(head).toMatch(format === 'SVG' ? /<svg .*viewBox="0 0 595\.28 841\.89"/s : /^.PNG/);
+    await expect(page.getByRole('status').filter({ hasText: `${names.length} pages` })).toBeVisible();
+  }
+  expect(complaints).toEqual([]);
+});
