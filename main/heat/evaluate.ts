@@ -25,7 +25,7 @@ export type EvaluateOptions = {
   revision?: number;
   /** Share of the work done, 0 to 1; called now and then. */
   onProgress?: (share: number) => void;
-  /** Asked between steps; the evaluation then ends with the problem 'cancelled'. */
+  /** Asked before every sub-step; the evaluation then ends with the problem 'cancelled'. */
   isCancelled?: () => boolean;
   /** Numbers of earlier evaluations, to start from where nothing changed; the results are the same without it. */
   memory?: RunMemory;
@@ -37,7 +37,7 @@ export type EvaluateOptions = {
   share?: ShareRuns;
 };
 
-/** Sub-steps between two looks at progress and cancellation. */
+/** Sub-steps between two tellings of progress. */
 const STEPS_A_LOOK = 8;
 
 function keepHighest(into: Float32Array, from: Float32Array): void {
@@ -98,7 +98,7 @@ function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result
     while (!over) {
       if (options.isCancelled?.()) return fail('cancelled');
       const wanted = recorder?.stepsToTake(index, STEPS_A_LOOK) ?? STEPS_A_LOOK;
-      over = simulation.advance(starts.stepsToTake(index, wanted));
+      over = simulation.advance(starts.stepsToTake(index, wanted), options.isCancelled);
       starts.keep(index);
       recorder?.keep(index);
       options.onProgress?.((done + simulation.stepsDone) / total);
@@ -145,8 +145,27 @@ export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Re
   const wrong = obstacle(board, plan, []);
   if (wrong) return { ok: false, problem: wrong };
   const made = evaluateAll(board, plan, options);
-  if (!made.ok) return made;
-  const finished = made.value;
+  return made.ok ? succeed(assembled(board, plan, options, made.value)) : made;
+}
+
+/**
+ * The same on another thread: begins at once, and what it returns waits for the evaluation. Without another thread, or
+ * when that went lost, it is made here while one waits.
+ */
+export function evaluateElsewhere(board: Board, plan: Plan, options: EvaluateOptions): () => Result<Evaluation> {
+  const here = () => evaluate(board, plan, { ...options, share: undefined });
+  if (!options.share || obstacle(board, plan, [])) return here;
+  const { phase, steps, share } = options;
+  const collect = share({ board, plan, phase, steps, places: plan.heatRuns.map((_, place) => place) });
+  return () => {
+    const made = collect();
+    if (!made) return here();
+    return made.ok ? succeed(assembled(board, plan, options, made.value)) : made;
+  };
+}
+
+/** The evaluation of a ticket from its finished runs, in their order. */
+function assembled(board: Board, plan: Plan, options: EvaluateOptions, finished: readonly FinishedRun[]): Evaluation {
   const parts = board.parts.flatMap((part) => {
     const through = finished.flatMap((run) => run.exposures.get(part.refdes) ?? []);
     return through.length > 0 ? worstExposure(part, plan, through) : [];
@@ -157,7 +176,7 @@ export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Re
     keepHighest(fields.top, other.top);
     keepHighest(fields.bottom, other.bottom);
   }
-  return succeed({
+  return {
     revision: options.revision ?? 0,
     phase: options.phase,
     grid: finished[0]!.grid,
@@ -170,5 +189,5 @@ export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Re
       finished.map((run) => run.notices),
     ),
     bands: 'not-computed',
-  });
+  };
 }

@@ -8,6 +8,8 @@ import { ANSWERS, type HelperData, type RunsMessage, SIGN_OF_LIFE, type TaskMess
 /** A helper that gives no sign for so long is given up, and its runs are made by who waits for them. */
 const LOST_AFTER_MS = 5000;
 const LOOK_EVERY_MS = 100;
+/** After so many given up, none is born any more. */
+const MOST_LOST = 2;
 
 /** A second thread for heat runs. Who shares waits without returning to its event loop: the heat code is synchronous. */
 export type RunHelper = {
@@ -29,6 +31,7 @@ export function createRunHelper(
 ): RunHelper {
   let living: Living | null = null;
   let lastSerial = 0;
+  let lost = 0;
 
   const birth = (): Living => {
     const { port1, port2 } = new MessageChannel();
@@ -45,9 +48,9 @@ export function createRunHelper(
     port1.unref();
     return { worker, port: port1, signals: new Int32Array(signals), board: null };
   };
-  const giveUp = (lost: Living) => {
-    if (living === lost) living = null;
-    void lost.worker.terminate();
+  const giveUp = (given: Living) => {
+    if (living === given) living = null;
+    void given.worker.terminate();
   };
   const collect = (from: Living, serial: number): Result<FinishedRun[]> | null => {
     let seen = Atomics.load(from.signals, SIGN_OF_LIFE);
@@ -63,6 +66,7 @@ export function createRunHelper(
       if (sign !== seen) seenAt = performance.now();
       seen = sign;
       if (performance.now() - seenAt < lostAfterMs) continue;
+      lost += 1;
       giveUp(from);
       return null;
     }
@@ -70,6 +74,7 @@ export function createRunHelper(
 
   return {
     share(job, { board, ...task }) {
+      if (lost >= MOST_LOST) return () => null;
       living ??= birth();
       const chosen = living;
       lastSerial += 1;

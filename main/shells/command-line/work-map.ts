@@ -15,7 +15,7 @@ const options = {
 } as const;
 
 /** `work-map TICKET -o OUT.pdf`: evaluates the ticket and prints its sheet. */
-export const workMap: Command = async (words) => {
+export const workMap: Command = async (words, tools) => {
   const given = readArguments(words, options, 1, 1);
   if (isOutcome(given)) return given;
   const output = given.text('output');
@@ -25,7 +25,7 @@ export const workMap: Command = async (words) => {
   const [path] = given.positionals;
   const opened = openWholeTicket(path);
   if (!opened.ok) return problem(opened.problem);
-  const assessed = assessTicket(opened.value.document, path, given.flag('coarse') ? 'coarse' : 'fine');
+  const assessed = assessTicket(opened.value.document, path, given.flag('coarse') ? 'coarse' : 'fine', tools);
   if (!assessed.ok) return problem(assessed.problem);
   const sheet = await renderWorkMap({
     ...opened.value.document,

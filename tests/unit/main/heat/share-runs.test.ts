@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { evaluate, evaluateRuns } from '../../../../main/heat/evaluate.ts';
 import { createRunMemory } from '../../../../main/heat/run-memory.ts';
 import { placesToShare, type ShareRuns } from '../../../../main/heat/share-runs.ts';
+import { bandRuns } from '../../../../main/heat/uncertainty/band-runs.ts';
+import { priorBelief } from '../../../../main/heat/uncertainty/priors.ts';
 import { fail } from '../../../../shared-types/problem.ts';
 import { run, segment, smallBoard, smallPlan } from './support.ts';
 
@@ -62,6 +64,18 @@ describe('heat runs given to another thread', () => {
     const cut = evaluate(board, plan, { phase: 'coarse', share, isCancelled: () => true });
     expect(cut).toMatchObject({ problem: { code: 'cancelled' } });
   });
+});
+
+it('bands are the same when half of their runs are made elsewhere, and when that goes lost', () => {
+  const belief = priorBelief(board, plan);
+  const single = bandRuns(board, plan, belief);
+  const asked: number[][] = [];
+  expect(bandRuns(board, plan, belief, { share: elsewhere(asked) })).toEqual(single);
+  expect(
+    asked.filter((places) => places.length === 3),
+    'one of each pair',
+  ).toHaveLength(7);
+  expect(bandRuns(board, plan, belief, { share: () => () => null })).toEqual(single);
 });
 
 describe('which runs are given away', () => {
