@@ -1,7 +1,10 @@
 #!/usr/bin/env node
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
 import { fail } from '../shared-types/problem.ts';
 import { problemSentence } from '../shared-types/words/problems.ts';
 import { runCommandLine } from './shells/command-line/run.ts';
+import { createRunHelper } from './workers/run-helper.ts';
 
 /** The command-line door: wires the words to the commands and nothing else. */
 const streams = {
@@ -13,7 +16,11 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   throw error;
 });
 
-runCommandLine(process.argv.slice(2), streams).then(
+/** Nothing is ever cancelled here: one job, one piece of memory that says so. */
+const helper = createRunHelper(join(import.meta.dirname, 'evaluation.worker.js'), new SharedArrayBuffer(4));
+const tools = availableParallelism() > 1 ? { share: helper.share.bind(null, 1) } : {};
+
+runCommandLine(process.argv.slice(2), streams, tools).then(
   (status) => {
     process.exitCode = status;
   },

@@ -52,25 +52,36 @@ export function encodeFrame(value: unknown): Uint8Array<ArrayBuffer> {
   return frame;
 }
 
+/**
+ * The value without what JSON cannot say, which goes into the header and `contents`. What holds none of that is handed on
+ * as it is: most of a board of 3,000 parts. `path` is one list that grows and shrinks on the way.
+ */
 function withoutArrays(value: unknown, path: Path, header: Header, contents: TypedArray[]): unknown {
   if (path.length > DEEPEST) throw new RangeError('a frame takes no value nested that deep');
   if (typeof value === 'number' && !Number.isFinite(value)) {
-    header.numbers.push({ path, is: String(value) as UnsaidNumber });
+    header.numbers.push({ path: [...path], is: String(value) as UnsaidNumber });
     return null;
   }
   if (typeof value !== 'object' || value === null) return value;
   if (ArrayBuffer.isView(value)) {
     const array = value as TypedArray;
-    header.arrays.push({ path, type: typeOf(array), length: array.length });
+    header.arrays.push({ path: [...path], type: typeOf(array), length: array.length });
     contents.push(array);
     return null;
   }
-  if (Array.isArray(value)) return value.map((item, index) => withoutArrays(item, [...path, index], header, contents));
-  const copy: [string, unknown][] = [];
-  for (const [key, item] of Object.entries(value)) {
-    if (item !== undefined) copy.push([key, withoutArrays(item, [...path, key], header, contents)]);
+  const said = (key: string | number, item: unknown) => {
+    path.push(key);
+    const without = withoutArrays(item, path, header, contents);
+    path.pop();
+    return without;
+  };
+  if (Array.isArray(value)) {
+    const items = value.map((item, index) => said(index, item));
+    return items.every((item, index) => item === value[index]) ? value : items;
   }
-  return Object.fromEntries(copy);
+  const entries = Object.entries(value);
+  const copy = entries.map(([key, item]): [string, unknown] => [key, said(key, item)]);
+  return copy.every(([, item], index) => item === entries[index]![1]) ? value : Object.fromEntries(copy);
 }
 
 function typeOf(array: ArrayBufferView): ArrayType {

@@ -60,6 +60,28 @@ function countSamples(
   return { inside, wall };
 }
 
+/** Of the sub-samples along one axis, those within `half` of the body's middle, `wallM` and less than it from its end too. */
+function countAlong(first: number, step: number, half: number, wallM: number): { inside: number; inner: number } {
+  let inside = 0;
+  let inner = 0;
+  for (let sample = 0; sample < SUB_SAMPLES; sample++) {
+    const deep = half - Math.abs(first + (sample + 0.5) * step) + BORDER_M;
+    if (deep >= 0) inside++;
+    if (deep > wallM + 2 * BORDER_M) inner++;
+  }
+  return { inside, inner };
+}
+
+/** The same as `countSamples` for a rectangle along the grid, whose axes are counted each by itself. */
+function countAligned(grid: HeatGrid, body: Footprint, column: number, row: number, quarter: boolean) {
+  const step = grid.cellM / SUB_SAMPLES;
+  const [length, width] = quarter ? [body.widthM, body.lengthM] : [body.lengthM, body.widthM];
+  const x = countAlong(grid.originXM + column * grid.cellM - body.xM, step, length / 2, body.wallM);
+  const y = countAlong(grid.originYM + row * grid.cellM - body.yM, step, width / 2, body.wallM);
+  const inside = x.inside * y.inside;
+  return { inside, wall: inside - x.inner * y.inner };
+}
+
 /**
  * Calls `found` with each cell of the board that the body covers, the share of the cell and the share of it that lies
  * under the body's wall (frames and cans), by 8 x 8 sub-samples.
@@ -75,6 +97,7 @@ export function forEachCovered(
   const angle = (body.turnDeg * Math.PI) / 180;
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
+  const aligned = body.shape !== 'round' && body.turnDeg % 90 === 0;
   const toIndex = (value: number, origin: number) => Math.floor((value - origin) / grid.cellM);
   const firstColumn = Math.max(0, toIndex(body.xM - halfX - BORDER_M, grid.originXM));
   const lastColumn = Math.min(grid.columns - 1, toIndex(body.xM + halfX + BORDER_M, grid.originXM));
@@ -84,7 +107,9 @@ export function forEachCovered(
     for (let column = firstColumn; column <= lastColumn; column++) {
       const cell = row * grid.columns + column;
       if (!grid.exists[cell]) continue;
-      const { inside, wall } = countSamples(grid, body, column, row, cos, sin);
+      const { inside, wall } = aligned
+        ? countAligned(grid, body, column, row, body.turnDeg % 180 !== 0)
+        : countSamples(grid, body, column, row, cos, sin);
       const covered = body.shape === 'frame' ? wall : inside;
       if (covered > 0) found(cell, covered / SAMPLES_A_CELL, wall / SAMPLES_A_CELL);
       sampled += covered;

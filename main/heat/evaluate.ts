@@ -1,22 +1,19 @@
 import type { Board } from '../../shared-types/board.ts';
-import type { Evaluation, FaceFields, FieldGrid, RunResult } from '../../shared-types/evaluation.ts';
+import type { Evaluation, FaceFields } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import type { TermSteps } from '../../shared-types/uncertainty.ts';
-import { notEvaluated, type RunExposure, runExposure, worstExposure } from './exposures.ts';
+import { notEvaluated, worstExposure } from './exposures.ts';
+import { type FinishedRun, finishRun } from './finished-run.ts';
 import { cellAt } from './grid.ts';
 import { prepareRun, type TicketRun } from './heat-run.ts';
-import type { HeatState } from './heat-state.ts';
 import { evaluationNotices } from './notices.ts';
-import { type BodyPeaks, bodyPeaks, createPeakScratch } from './part-peaks.ts';
 import { type Playback, type PlaybackRecorder, recordPlayback } from './playback.ts';
 import { presences } from './presence.ts';
-import { segmentReadings, siteSeriesOf, watchReadings } from './readings.ts';
 import { rememberedStarts } from './remembered-starts.ts';
 import type { RunMemory } from './run-memory.ts';
-import type { HeatScene } from './scene.ts';
+import { placesToShare, type ShareRuns } from './share-runs.ts';
 import { sharedStarts } from './shared-starts.ts';
-import { targetResults } from './target-results.ts';
 import { calibratedSteps } from './uncertainty/calibrated.ts';
 
 /** Cell (m) and step (s) of the two phases (heat-model.md, sections 2 and 6). */
@@ -28,7 +25,7 @@ export type EvaluateOptions = {
   revision?: number;
   /** Share of the work done, 0 to 1; called now and then. */
   onProgress?: (share: number) => void;
-  /** Asked between steps; the evaluation then ends with the problem 'cancelled'. */
+  /** Asked before every sub-step; the evaluation then ends with the problem 'cancelled'. */
   isCancelled?: () => boolean;
   /** Numbers of earlier evaluations, to start from where nothing changed; the results are the same without it. */
   memory?: RunMemory;
@@ -36,66 +33,15 @@ export type EvaluateOptions = {
   onPlayback?: (playback: Playback) => void;
   /** The model's uncertain terms, moved from the station's values: what a band is made of. */
   steps?: TermSteps;
+  /** Gives heat runs away to another thread; not together with `onPlayback`, whose frames stay where they are made. */
+  share?: ShareRuns;
 };
 
-/** Sub-steps between two looks at progress and cancellation. */
+/** Sub-steps between two tellings of progress. */
 const STEPS_A_LOOK = 8;
-
-/** Peaks of the two faces as fields, seen by side of the board; NaN where there is none. */
-function peakFields(state: HeatState, scene: HeatScene): FaceFields {
-  const cells = state.grid.cellCount;
-  const upper = new Float32Array(cells);
-  const lower = new Float32Array(cells);
-  for (let cell = 0; cell < cells; cell++) {
-    upper[cell] = state.grid.exists[cell] ? state.peak[cell]! : Number.NaN;
-    lower[cell] = state.grid.exists[cell] ? state.peak[cell + cells]! : Number.NaN;
-  }
-  return scene.workedSide === 'top' ? { top: upper, bottom: lower } : { top: lower, bottom: upper };
-}
 
 function keepHighest(into: Float32Array, from: Float32Array): void {
   for (let cell = 0; cell < into.length; cell++) if (from[cell]! > into[cell]!) into[cell] = from[cell]!;
-}
-
-/** What a finished run leaves behind: its result and each part's exposure. */
-type FinishedRun = { result: RunResult; exposures: Map<string, RunExposure> };
-
-function finishRun(run: TicketRun, plan: Plan): FinishedRun {
-  const { state } = run.simulation;
-  const scratch = createPeakScratch(state);
-  const exposures = new Map<string, RunExposure>();
-  const peaks = new Map<string, BodyPeaks>();
-  const { parts } = run.presence;
-  state.entries.bodyOfScene.forEach((index, order) => {
-    const part = parts[index];
-    if (!part) return;
-    const found = bodyPeaks(state, scratch, run.scene.bodies[index]!, order);
-    peaks.set(part.refdes, found);
-    exposures.set(part.refdes, runExposure(run, part, order, found));
-  });
-  const { run: heatRun } = run.presence;
-  const result: RunResult = {
-    runId: heatRun.id,
-    seconds: heatRun.segments.reduce((sum, segment) => sum + segment.seconds, 0),
-    siteSeries: siteSeriesOf(run),
-    fields: peakFields(state, run.scene),
-    targets: targetResults(run, (refdes) => peaks.get(refdes) ?? null),
-    watch: watchReadings(run),
-    segments: segmentReadings(run, plan.station),
-  };
-  return { result, exposures };
-}
-
-function fieldGrid(state: HeatState, wishedM: number): FieldGrid {
-  const { columns, rows, cellM, originXM, originYM, grown } = state.grid;
-  return {
-    columns,
-    rows,
-    cellMm: cellM * 1000,
-    originX: originXM * 1000,
-    originY: originYM * 1000,
-    grownFromMm: grown ? wishedM * 1000 : null,
-  };
 }
 
 /** What stands in the way of an evaluation before any step is taken. */
@@ -115,17 +61,21 @@ function obstacle(board: Board, plan: Plan, runs: readonly TicketRun[]): Problem
   return fail('invalid-field', { where: 'station, preheater sensor', detail }).problem;
 }
 
-type Gathered = { finished: FinishedRun[]; runs: TicketRun[] };
-
-/** Prepares all heat runs; the first that does not fit comes back as a problem. */
-function prepareAll(board: Board, plan: Plan, { phase, memory, steps }: EvaluateOptions): Result<TicketRun[]> {
+/** Prepares the heat runs with these places in the plan; the first that does not fit comes back as a problem. */
+function prepareAll(
+  board: Board,
+  plan: Plan,
+  { phase, memory, steps }: EvaluateOptions,
+  places: readonly number[],
+): Result<TicketRun[]> {
   const { cellM, stepS } = PHASES[phase];
   const diluted = [steps?.dilution, calibratedSteps(board, plan).dilution];
   const footprintKey = JSON.stringify([cellM, board.outline, board.cutouts, plan.station.nozzle, diluted]);
   const footprints = memory?.footprints(footprintKey) ?? new Map();
   const runs: TicketRun[] = [];
-  for (const presence of presences(board, plan)) {
-    const prepared = prepareRun(board, plan, presence, cellM, stepS, footprints, steps);
+  const all = presences(board, plan);
+  for (const place of places) {
+    const prepared = prepareRun(board, plan, all[place]!, cellM, stepS, footprints, steps);
     if (!prepared.ok) return prepared;
     runs.push(prepared.value);
   }
@@ -134,7 +84,7 @@ function prepareAll(board: Board, plan: Plan, { phase, memory, steps }: Evaluate
 }
 
 /** Steps all runs to their ends, one after the other, and gathers their results. */
-function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result<Gathered> {
+function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result<FinishedRun[]> {
   const finished: FinishedRun[] = [];
   const total = runs.reduce((sum, run) => sum + run.simulation.stepCount, 0);
   const starts = options.memory ? rememberedStarts(runs, options.memory) : sharedStarts(runs);
@@ -148,7 +98,7 @@ function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result
     while (!over) {
       if (options.isCancelled?.()) return fail('cancelled');
       const wanted = recorder?.stepsToTake(index, STEPS_A_LOOK) ?? STEPS_A_LOOK;
-      over = simulation.advance(starts.stepsToTake(index, wanted));
+      over = simulation.advance(starts.stepsToTake(index, wanted), options.isCancelled);
       starts.keep(index);
       recorder?.keep(index);
       options.onProgress?.((done + simulation.stepsDone) / total);
@@ -157,7 +107,33 @@ function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result
     finished.push(finishRun(run, plan));
   }
   if (recorder) options.onPlayback?.(recorder.finish(options.revision ?? 0));
-  return succeed({ finished, runs });
+  return succeed(finished);
+}
+
+/** Evaluates some heat runs of a ticket, by their places in the plan. Problems: as `evaluate`. */
+export function evaluateRuns(
+  board: Board,
+  plan: Plan,
+  options: EvaluateOptions,
+  places: readonly number[],
+): Result<FinishedRun[]> {
+  const prepared = prepareAll(board, plan, options, places);
+  return prepared.ok ? runAll(plan, prepared.value, options) : prepared;
+}
+
+/** All heat runs in their order, some of them elsewhere if there is an elsewhere. */
+function evaluateAll(board: Board, plan: Plan, options: EvaluateOptions): Result<FinishedRun[]> {
+  const all = plan.heatRuns.map((_, place) => place);
+  const away = options.share && !options.onPlayback ? placesToShare(plan) : [];
+  if (!options.share || away.length === 0) return evaluateRuns(board, plan, options, all);
+  const { phase, steps } = options;
+  const collect = options.share({ board, plan, phase, steps, places: away });
+  const here = all.filter((place) => !away.includes(place));
+  const own = evaluateRuns(board, plan, options, here);
+  if (!own.ok) return own;
+  const others = collect() ?? evaluateRuns(board, plan, options, away);
+  if (!others.ok) return others;
+  return succeed([...own.value, ...others.value].sort((a, b) => a.place - b.place));
 }
 
 /**
@@ -168,12 +144,28 @@ function runAll(plan: Plan, runs: TicketRun[], options: EvaluateOptions): Result
 export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Result<Evaluation> {
   const wrong = obstacle(board, plan, []);
   if (wrong) return { ok: false, problem: wrong };
-  const prepared = prepareAll(board, plan, options);
-  if (!prepared.ok) return prepared;
-  const gathered = runAll(plan, prepared.value, options);
-  if (!gathered.ok) return gathered;
-  const { finished, runs } = gathered.value;
-  const state = runs[0]!.simulation.state;
+  const made = evaluateAll(board, plan, options);
+  return made.ok ? succeed(assembled(board, plan, options, made.value)) : made;
+}
+
+/**
+ * The same on another thread: begins at once, and what it returns waits for the evaluation. Without another thread, or
+ * when that went lost, it is made here while one waits.
+ */
+export function evaluateElsewhere(board: Board, plan: Plan, options: EvaluateOptions): () => Result<Evaluation> {
+  const here = () => evaluate(board, plan, { ...options, share: undefined });
+  if (!options.share || obstacle(board, plan, [])) return here;
+  const { phase, steps, share } = options;
+  const collect = share({ board, plan, phase, steps, places: plan.heatRuns.map((_, place) => place) });
+  return () => {
+    const made = collect();
+    if (!made) return here();
+    return made.ok ? succeed(assembled(board, plan, options, made.value)) : made;
+  };
+}
+
+/** The evaluation of a ticket from its finished runs, in their order. */
+function assembled(board: Board, plan: Plan, options: EvaluateOptions, finished: readonly FinishedRun[]): Evaluation {
   const parts = board.parts.flatMap((part) => {
     const through = finished.flatMap((run) => run.exposures.get(part.refdes) ?? []);
     return through.length > 0 ? worstExposure(part, plan, through) : [];
@@ -184,15 +176,18 @@ export function evaluate(board: Board, plan: Plan, options: EvaluateOptions): Re
     keepHighest(fields.top, other.top);
     keepHighest(fields.bottom, other.bottom);
   }
-  return succeed({
+  return {
     revision: options.revision ?? 0,
     phase: options.phase,
-    grid: fieldGrid(state, PHASES[options.phase].cellM),
+    grid: finished[0]!.grid,
     fields,
     runs: finished.map((run) => run.result),
     parts,
     notEvaluated: notEvaluated(board, plan, new Set(parts.map((part) => part.refdes))),
-    notices: evaluationNotices(plan, runs),
+    notices: evaluationNotices(
+      plan,
+      finished.map((run) => run.notices),
+    ),
     bands: 'not-computed',
-  });
+  };
 }

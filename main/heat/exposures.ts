@@ -17,14 +17,18 @@ const RISE_WINDOW_S = 5;
 /** Joints warmer than this in a run that melts none of them: a warm cycle. */
 const WARM_CYCLE_C = 150;
 
-/** What one part goes through in one run. */
+/** What one part goes through in one run: plain data, so that runs may be made on other threads. */
 export type RunExposure = {
-  run: TicketRun;
-  order: number;
+  runId: string;
   peaks: BodyPeaks;
   limits: Limits;
   judgement: Judgement;
   solidusC: number;
+  peakAtS: number;
+  secondsOver: number;
+  overAtS: number | null;
+  riseKPerS: number;
+  shares: PartExposure['shares'];
 };
 
 /** Judges a part's peaks in a finished run, by its role there. */
@@ -33,8 +37,19 @@ export function runExposure(run: TicketRun, part: Part, order: number, peaks: Bo
   const role: Role = site ? 'target' : 'neighbour';
   const alloy = site ? siteAlloy(site, run.presence.run.kind) : part.alloy;
   const limits = appliedLimits(part, role);
-  const solidusC = judgedSolidus(part, role, alloy);
-  return { run, order, peaks, limits, judgement: judge(peaks, limits), solidusC };
+  const judgement = judge(peaks, limits);
+  const { tracking } = run.simulation;
+  return {
+    runId: run.presence.run.id,
+    peaks,
+    limits,
+    judgement,
+    solidusC: judgedSolidus(part, role, alloy),
+    peakAtS: tracking.meanPeakS[order]!,
+    ...timeOver(run, order, limits, judgement.governedBy),
+    riseKPerS: largestRise(bodySeries(tracking, order, 'body'), RISE_WINDOW_S, run.scene.roomC),
+    shares: energyShares(tracking, order),
+  };
 }
 
 /** Gap from a part's body to the nearest rework area, mm; 0 inside, infinite without a site. */
@@ -50,11 +65,34 @@ export function clearanceMm(part: Part, plan: Plan): number {
 
 const CHANNEL: Record<Judgement['governedBy'], SeriesChannel> = { body: 'body', skin: 'skin', joint: 'jointMax' };
 
-/** When and how long the part is over the limit that governs in this run. */
-function timeOver({ run, order, limits, judgement }: RunExposure): { secondsOver: number; overAtS: number | null } {
-  const limit = limits[judgement.governedBy];
-  if (!limit) return { secondsOver: 0, overAtS: null };
-  const series = bodySeries(run.simulation.tracking, order, CHANNEL[judgement.governedBy]);
+/** A series in Float32 is off by less than this, °C. */
+const SERIES_ROUNDING_K = 1e-3;
+
+/** The highest value of a channel's series, from the peaks of the body's cells. */
+function highestSeen({ simulation }: TicketRun, order: number, channel: SeriesChannel): number {
+  const { entries, body, peak } = simulation.state;
+  const end = entries.bodyStart[order + 1]!;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let entry = entries.bodyStart[order]!; entry < end; entry++) {
+    const faceOrBody = channel === 'jointMax' ? peak[entries.face[entry]!]! : body.peak[entry]!;
+    highest = Math.max(highest, channel === 'skin' ? body.peakSkin[entry]! : faceOrBody);
+  }
+  return highest;
+}
+
+/** When and how long the part is over the limit that governs in this run; most never are, and no series is read. */
+function timeOver(
+  run: TicketRun,
+  order: number,
+  limits: Limits,
+  governedBy: Judgement['governedBy'],
+): Pick<RunExposure, 'secondsOver' | 'overAtS'> {
+  const limit = limits[governedBy];
+  const channel = CHANNEL[governedBy];
+  if (!limit || highestSeen(run, order, channel) < limit.celsius - SERIES_ROUNDING_K) {
+    return { secondsOver: 0, overAtS: null };
+  }
+  const series = bodySeries(run.simulation.tracking, order, channel);
   const { roomC } = run.scene;
   return {
     secondsOver: secondsAbove(series, limit.celsius, roomC),
@@ -75,23 +113,23 @@ function highest(runs: readonly RunExposure[], figure: (one: RunExposure) => num
 /** The worst of a part over its runs; at least one run is needed. */
 export function worstExposure(part: Part, plan: Plan, runs: readonly RunExposure[]): PartExposure {
   const worst = runs.reduce((least, next) => (next.judgement.marginK < least.judgement.marginK ? next : least));
-  const { tracking } = worst.run.simulation;
   const melted = runs.filter((one) => one.peaks.joint.maxC >= one.solidusC);
   const body = highest(runs, (one) => one.peaks.body.maxC).peaks.body;
   const joint = highest(runs, (one) => one.peaks.joint.maxC).peaks.joint;
   return {
     refdes: part.refdes,
     side: part.side,
-    worstRunId: worst.run.presence.run.id,
+    worstRunId: worst.runId,
     body,
     skin: highest(runs, (one) => one.peaks.skin.maxC).peaks.skin,
     joint,
     clearanceMm: clearanceMm(part, plan),
-    peakAtS: tracking.meanPeakS[worst.order]!,
-    ...timeOver(worst),
-    riseKPerS: Math.max(...runs.map(riseOf)),
+    peakAtS: worst.peakAtS,
+    secondsOver: worst.secondsOver,
+    overAtS: worst.overAtS,
+    riseKPerS: Math.max(...runs.map((one) => one.riseKPerS)),
     acrossK: worst.peaks.body.maxC - worst.peaks.body.minC,
-    shares: energyShares(tracking, worst.order),
+    shares: worst.shares,
     ifShielded: {
       bodyMaxC: Math.max(...runs.map((one) => one.peaks.shieldedBodyC)),
       skinMaxC: Math.max(...runs.map((one) => one.peaks.shieldedSkinC)),
@@ -108,10 +146,6 @@ export function worstExposure(part: Part, plan: Plan, runs: readonly RunExposure
     warmCycles: runs.filter((one) => !melted.includes(one) && one.peaks.joint.maxC >= WARM_CYCLE_C).length,
     solidusC: worst.solidusC,
   };
-}
-
-function riseOf({ run, order }: RunExposure): number {
-  return largestRise(bodySeries(run.simulation.tracking, order, 'body'), RISE_WINDOW_S, run.scene.roomC);
 }
 
 /** Why parts were not evaluated: empty positions, parts taken off first, parts beside the board. */

@@ -46,6 +46,8 @@ export type IdleTable = {
   firstC: number;
   lastC: number;
   rows: Float64Array;
+  /** Largest convection of a surface that looks up: a stronger jet needs no look at the table. */
+  mostConvection: number;
 };
 
 const TABLE_STEP_K = 2;
@@ -70,7 +72,8 @@ export function buildIdleTable(roomC: number, lengthM: number, fumeFilm: number,
     rows[row * 3 + 1] = factor * (naturalConvection(surfaceC, roomC, lengthM, false) + fumeFilm);
     rows[row * 3 + 2] = factor * blackRadiation(surfaceC, roomC);
   }
-  return { firstC, lastC: firstC + (count - 2) * TABLE_STEP_K, rows };
+  const mostConvection = rows.reduce((most, film, place) => (place % 3 === 0 ? Math.max(most, film) : most), 0);
+  return { firstC, lastC: firstC + (count - 2) * TABLE_STEP_K, rows, mostConvection };
 }
 
 /**

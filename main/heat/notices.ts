@@ -59,23 +59,25 @@ function gelNotices({ entries, overlays }: HeatState, { bodies }: HeatScene, run
   );
 }
 
-/** What an evaluation wants said about the plan and its own limits; each notice once a run. */
-export function evaluationNotices(plan: Plan, runs: readonly TicketRun[]): EvaluationNotice[] {
+/** What one finished run wants said about itself. */
+export function runNotices({ presence, scene, simulation, watchPoints, places }: TicketRun): EvaluationNotice[] {
+  const { name, kind } = presence.run;
+  const { state, probes } = simulation;
   const found: EvaluationNotice[] = [];
-  const { station } = plan;
-  if (!outletIsKnown(station)) found.push(notice('outlet-from-setting', null));
-  for (const { presence, scene, simulation, watchPoints, places } of runs) {
-    const { name, kind } = presence.run;
-    if (simulation.state.grid.grown)
-      found.push(notice('grid-grown', name, { cellMm: simulation.state.grid.cellM * 1000 }));
-    if (kind === 'site-preparation') found.push(notice('iron-not-modelled', name));
-    found.push(...jetNotices(scene, name), ...gelNotices(simulation.state, scene, name));
-    watchPoints.forEach((tag, index) => {
-      if (!simulation.probes.valid[places.watch[index]!]) found.push(notice('watch-point-off-board', tag.name));
-    });
-  }
+  if (state.grid.grown) found.push(notice('grid-grown', name, { cellMm: state.grid.cellM * 1000 }));
+  if (kind === 'site-preparation') found.push(notice('iron-not-modelled', name));
+  found.push(...jetNotices(scene, name), ...gelNotices(state, scene, name));
+  watchPoints.forEach((tag, index) => {
+    if (!probes.valid[places.watch[index]!]) found.push(notice('watch-point-off-board', tag.name));
+  });
+  return found;
+}
+
+/** What an evaluation wants said about the plan and its own limits, `ofRuns` in order; each notice once a run. */
+export function evaluationNotices(plan: Plan, ofRuns: readonly EvaluationNotice[][]): EvaluationNotice[] {
+  const ofStation = outletIsKnown(plan.station) ? [] : [notice('outlet-from-setting', null)];
   const seen = new Set<string>();
-  return found.filter((one) => {
+  return [...ofStation, ...ofRuns.flat()].filter((one) => {
     const key = `${one.code}|${one.place}`;
     return seen.has(key) ? false : seen.add(key);
   });

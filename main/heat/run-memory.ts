@@ -17,8 +17,14 @@ export type RunMemory = {
   readonly mostBytes: number;
 };
 
-/** Room for some forty snapshots of a board of 250 parts on the coarse grid. */
-const USUAL_BYTES = 96e6;
+/** Room for the three runs of a board of 3,000 parts on the coarse grid before their gas, and some numbers after it. */
+const USUAL_BYTES = 384e6;
+
+/**
+ * Share of the room for numbers from before the gas: a gesture at the site asks for the same ones again and again,
+ * while those from after it come anew with every place and would push them out.
+ */
+const BEFORE_GAS_SHARE = 0.75;
 
 /** Footprints kept from one evaluation to the next: some for each site of a plan. */
 const MOST_FOOTPRINTS = 8;
@@ -28,37 +34,49 @@ function bytesOf(key: string, { arrays, faces }: Snapshot): number {
   return numbers + key.length * 2;
 }
 
-export function createRunMemory(mostBytes = USUAL_BYTES): RunMemory {
-  // A Map remembers the order in which its keys were put in: the first one was used longest ago.
+/** Numbers within their own room. A Map remembers the order in which its keys were put in: the first was used longest ago. */
+function createShelf(mostBytes: number) {
   const kept = new Map<string, Snapshot>();
   let bytes = 0;
-  let footprintKey = '';
-  let footprints: FootprintCache = new Map();
-  const drop = (key: string, snapshot: Snapshot) => {
+  const drop = (key: string) => {
+    const snapshot = kept.get(key);
+    if (!snapshot) return;
     kept.delete(key);
     bytes -= bytesOf(key, snapshot);
   };
   return {
-    find(key) {
+    find(key: string): Snapshot | null {
       const snapshot = kept.get(key);
       if (!snapshot) return null;
       kept.delete(key);
       kept.set(key, snapshot);
       return snapshot;
     },
-    has: (key) => kept.has(key),
-    keep(key, snapshot) {
+    has: (key: string) => kept.has(key),
+    keep(key: string, snapshot: Snapshot) {
+      drop(key);
       const size = bytesOf(key, snapshot);
-      const before = kept.get(key);
-      if (before) drop(key, before);
       if (size > mostBytes) return;
-      for (const [oldest, numbers] of kept) {
+      for (const oldest of kept.keys()) {
         if (bytes + size <= mostBytes) break;
-        drop(oldest, numbers);
+        drop(oldest);
       }
       kept.set(key, snapshot);
       bytes += size;
     },
+    bytes: () => bytes,
+  };
+}
+
+export function createRunMemory(mostBytes = USUAL_BYTES): RunMemory {
+  const beforeGas = createShelf(mostBytes * BEFORE_GAS_SHARE);
+  const later = createShelf(mostBytes * (1 - BEFORE_GAS_SHARE));
+  let footprintKey = '';
+  let footprints: FootprintCache = new Map();
+  return {
+    find: (key) => beforeGas.find(key) ?? later.find(key),
+    has: (key) => beforeGas.has(key) || later.has(key),
+    keep: (key, snapshot) => (snapshot.faces ? beforeGas : later).keep(key, snapshot),
     footprints(key) {
       if (key !== footprintKey) footprints = new Map();
       footprintKey = key;
@@ -66,7 +84,7 @@ export function createRunMemory(mostBytes = USUAL_BYTES): RunMemory {
       return footprints;
     },
     get bytes() {
-      return bytes;
+      return beforeGas.bytes() + later.bytes();
     },
     mostBytes,
   };

@@ -16,8 +16,8 @@ export type FootprintCache = Map<string, Footprint>;
 export type Simulation = {
   readonly stepCount: number;
   readonly stepsDone: number;
-  /** Takes up to `steps` sub-steps; returns true when the run is over. */
-  advance: (steps: number) => boolean;
+  /** Takes up to `steps` sub-steps, none once `stop` says so; returns true when the run is over. */
+  advance: (steps: number, stop?: () => boolean) => boolean;
   /** Number of sub-steps up to the end of this many segments. */
   stepsUpTo: (segments: number) => number;
   /** Number of sub-steps up to the first that ends at this time or later. */
@@ -87,8 +87,8 @@ export function createSimulation(
     get stepsDone() {
       return done;
     },
-    advance(count: number): boolean {
-      for (let step = 0; step < count && done < steps.length; step++) takeStep();
+    advance(count, stop) {
+      for (let step = 0; step < count && done < steps.length && !stop?.(); step++) takeStep();
       return done >= steps.length;
     },
     stepsUpTo: (segments) => steps.filter((step) => step.segment < segments).length,

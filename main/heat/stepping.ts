@@ -1,20 +1,12 @@
+import { faceRates } from './face-rates.ts';
 import type { HeatState } from './heat-state.ts';
 import type { Moment } from './moment.ts';
 import { type EntryArrays, feedFaces, giveBack, solveCells, takeIn } from './numerics/cell-solve.ts';
-import { addLateralFlow } from './numerics/lateral-flow.ts';
 import { factorLines } from './numerics/line-factors.ts';
 import { solveAlongColumns, solveAlongRows } from './numerics/line-solve.ts';
 import { giveBackMetal, type MetalArrays, prepareMetal, solveMetal, takeInMetal } from './numerics/metal-solve.ts';
 import { coverEntries, moveOverlays, type OverlaidEntries } from './overlay.ts';
-import {
-  entryFilms,
-  irradiateEntries,
-  irradiateFaces,
-  lowerFaceFilms,
-  shieldEntryFilms,
-  upperFaceFilms,
-} from './surface-films.ts';
-import { exchangeUnderCovers, filmsUnderCovers } from './under-covers.ts';
+import { entryFilms, irradiateFaces } from './surface-films.ts';
 
 /** One sub-step to take. */
 export type SubStep = {
@@ -64,17 +56,9 @@ function entryArraysOf(state: HeatState): EntryArrays {
 function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
   const now = sub.fresh ? 1 : 1.5;
   const earlier = sub.fresh ? 0 : -0.5;
-  upperFaceFilms(state, moment, now, earlier);
+  faceRates(state, moment, now, earlier);
   irradiateFaces(state, moment);
-  lowerFaceFilms(state, moment, now, earlier);
   entryFilms(state, moment, now, earlier);
-  irradiateEntries(state, moment);
-  filmsUnderCovers(state, now, earlier);
-  shieldEntryFilms(state);
-  exchangeUnderCovers(state, now, earlier);
-  const { grid, rate, temperature, linkRight, linkUp, rowFlow } = state;
-  const { columns, rows, cellCount } = grid;
-  addLateralFlow(rate, temperature, cellCount, columns, rows, linkRight, linkUp, rowFlow);
 }
 
 /**

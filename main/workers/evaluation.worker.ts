@@ -1,19 +1,27 @@
+import { availableParallelism } from 'node:os';
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Board } from '../../shared-types/board.ts';
 import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { evaluate } from '../heat/evaluate.ts';
 import { curvesOf, momentOf, type Playback } from '../heat/playback.ts';
 import { createRunMemory } from '../heat/run-memory.ts';
+import type { SharedTask } from '../heat/share-runs.ts';
 import { assess } from '../planning/assess.ts';
 import { bandRunsOf } from '../planning/band-numbers.ts';
 import { answerStudy } from './answer-study.ts';
+import { helpWithRuns } from './help-with-runs.ts';
+import { createRunHelper } from './run-helper.ts';
+import type { HelperData } from './run-helper-messages.ts';
 import { buffersIn } from './transferable.ts';
 import type { AskMessage, PlaybackQuestion, RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
 
 /** Least time between two messages about progress. */
 const PROGRESS_EVERY_MS = 50;
 
-const cancelledUpTo = new Int32Array((workerData as WorkerData).cancelledUpTo);
+const born = workerData as WorkerData | HelperData;
+const cancelledUpTo = new Int32Array(born.cancelledUpTo);
+/** For the maps of a gesture: a helper born of this same file. The second worker's band runs are stopped by then. */
+const helper = availableParallelism() > 1 ? createRunHelper(new URL(import.meta.url), born.cancelledUpTo) : null;
 /** For runs on the coarse grid, which follow a gesture or repeat it: the fine one would need many times the room. */
 const memory = createRunMemory();
 let board: Board | null = null;
@@ -51,7 +59,8 @@ function work(message: RunMessage, present: Board): Result<Answer> {
   const onPlayback = (recorded: Playback) => {
     playback = recorded;
   };
-  const evaluation = evaluate(present, plan, { ...options, phase, onPlayback: fine ? onPlayback : undefined });
+  const share = fine || !helper ? undefined : (task: SharedTask) => helper.share(job, task);
+  const evaluation = evaluate(present, plan, { ...options, phase, share, onPlayback: fine ? onPlayback : undefined });
   if (!evaluation.ok) return evaluation;
   return succeed({ kind: 'result', job, assessment: assess(present, plan, evaluation.value) });
 }
@@ -72,16 +81,21 @@ const answer = (question: PlaybackQuestion) =>
     ? momentOf(playback, question.revision, question.runId, question.atS)
     : curvesOf(playback, question.revision, question.runId, question.refdes, question.tagIds);
 
-parentPort?.on('message', (message: RunMessage | AskMessage) => {
-  if (message.kind === 'ask') {
-    const result = answer(message.question);
-    send({ kind: 'answer', serial: message.serial, result }, [...buffersIn(result)]);
-    return;
-  }
-  board = message.board ?? board;
-  if (!board) return;
-  const result = safely(message, board);
-  if (!result.ok) send({ kind: 'failed', job: message.job, problem: result.problem });
-  else send(result.value, [...buffersIn(result.value)]);
-});
-send({ kind: 'ready' });
+function serve(): void {
+  parentPort?.on('message', (message: RunMessage | AskMessage) => {
+    if (message.kind === 'ask') {
+      const result = answer(message.question);
+      send({ kind: 'answer', serial: message.serial, result }, [...buffersIn(result)]);
+      return;
+    }
+    board = message.board ?? board;
+    if (!board) return;
+    const result = safely(message, board);
+    if (!result.ok) send({ kind: 'failed', job: message.job, problem: result.problem });
+    else send(result.value, [...buffersIn(result.value)]);
+  });
+  send({ kind: 'ready' });
+}
+
+if ('port' in born) helpWithRuns(born);
+else serve();

@@ -15,9 +15,15 @@ export type WantedEvaluation = { id: string; revision: number; document: TicketD
 export type StaleCoarse = 'finish' | 'cancel';
 
 /**
+ * Edits so fast that each cancels the map of the one before (a key held down) are shown nothing for so long; then a coarse
+ * run finishes though it is stale. With a run of 300 ms there is a map every 500 ms.
+ */
+const HUNGRY_AFTER_MS = 120;
+
+/**
  * Progressive answers: coarse, then fine, of the newest document. A coarse run that is under way finishes and is shown even if the
- * document moved on (a drag then still sees answers), unless the gesture is over; a fine run is cancelled. A user's cancel ends both
- * and is told.
+ * document moved on (a drag then still sees answers), unless the gesture is over; a fine run is cancelled. Maps that are cancelled
+ * one after the other end with one that is not. A user's cancel ends both and is told.
  */
 export type Evaluator = {
   /** `stale`: what becomes of a coarse run of an earlier revision; 'cancel' once nothing moves any more. */
@@ -43,11 +49,15 @@ type State = {
   lastCoarse: { id: string; revision: number } | null;
   lastFine: (EvaluatedTicket & { id: string; revision: number }) | null;
   waiting: { id: string; resolve: (result: Result<EvaluatedTicket>) => void }[];
+  now: () => number;
+  /** When the first coarse run was cancelled since a map was shown; null: none was. */
+  hungrySince: number | null;
 };
 
 export function createEvaluator(
   startWorker: (listener: WorkerListener) => EvaluationWorker,
   tell: (event: EvaluationEvent) => void,
+  now: () => number = () => performance.now(),
 ): Evaluator {
   const listener: WorkerListener = {
     progress: (job, share) => progressed(state, job, share),
@@ -55,7 +65,7 @@ export function createEvaluator(
   };
   const state: State = {
     ...{ tell, worker: startWorker(listener), wanted: null, todo: [] },
-    ...{ running: null, lastCoarse: null, lastFine: null, waiting: [] },
+    ...{ running: null, lastCoarse: null, lastFine: null, waiting: [], now, hungrySince: null },
   };
   return {
     want: (wanted, phases, stale = 'finish') => want(state, wanted, phases, stale),
@@ -82,16 +92,28 @@ function want(state: State, wanted: WantedEvaluation, phases: readonly Phase[], 
   const isComing = (phase: Phase) => isAbout(running, wanted) && running.end === 'show' && running.phase === phase;
   const isKnown = (phase: Phase) => phase === 'coarse' && phases.length > 1 && isAbout(state.lastCoarse, wanted);
   state.todo = phases.filter((phase) => !isComing(phase) && !isKnown(phase));
-  if (running && isObsolete(running, wanted, stale)) stop(state, running, 'drop');
+  if (running && isObsolete(state, running, wanted, stale)) drop(state, running);
   startNext(state);
 }
 
 const isAbout = <T extends { id: string; revision: number }>(one: T | null, wanted: WantedEvaluation): one is T =>
   one !== null && one.id === wanted.id && one.revision === wanted.revision;
 
-function isObsolete(running: Running, wanted: WantedEvaluation, stale: StaleCoarse): boolean {
+function isObsolete(
+  { hungrySince, now }: State,
+  running: Running,
+  wanted: WantedEvaluation,
+  stale: StaleCoarse,
+): boolean {
   if (running.id !== wanted.id) return true;
-  return running.revision !== wanted.revision && (running.phase === 'fine' || stale === 'cancel');
+  if (running.revision === wanted.revision) return false;
+  const hungry = hungrySince !== null && now() - hungrySince >= HUNGRY_AFTER_MS;
+  return running.phase === 'fine' || (stale === 'cancel' && !hungry);
+}
+
+function drop(state: State, running: Running): void {
+  if (running.phase === 'coarse') state.hungrySince ??= state.now();
+  stop(state, running, 'drop');
 }
 
 function stop(state: State, running: Running, end: Running['end']): void {
@@ -143,6 +165,7 @@ function tellFailed(state: State, running: Running, problem: Problem): void {
 
 function succeeded(state: State, running: Running, assessment: Assessment): void {
   const { id, revision, phase, document } = running;
+  state.hungrySince = null;
   state.tell({ name: 'evaluation.result', id, revision, phase, assessment });
   if (phase === 'coarse') state.lastCoarse = { id, revision };
   if (phase !== 'fine') return;

@@ -1,13 +1,16 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { expect, onTestFinished, test } from 'vitest';
 import { evaluate } from '../../main/heat/evaluate.ts';
 import { assess } from '../../main/planning/assess.ts';
+import { createBandedEvaluator } from '../../main/workers/banded-evaluator.ts';
 import {
   createEvaluationWorker,
   type EvaluationWorker,
   type JobEnd,
 } from '../../main/workers/evaluation-worker-handle.ts';
+import type { EvaluationEvent } from '../../main/workers/evaluator.ts';
 import { builtPart } from '../support/shell/build-main.ts';
 import { temporaryFolder } from '../support/shell/folders.ts';
 import { smallTicket } from '../support/shell/small-ticket.ts';
@@ -115,6 +118,42 @@ parentPort.postMessage({ kind: 'ready' });
   worker.run({ revision: 3, phase: 'coarse', document });
   // The new worker is given the board again, though it is the one of the job before.
   expect(reasonOf(await ended)).toEqual({ code: 'no-site', where: 'whole' });
+});
+
+test('a worker that dies while it computes: the window is told, and the next edit gets its map from a new one', async () => {
+  const folder = temporaryFolder();
+  const file = join(folder, 'mortal.worker.mjs');
+  // The real worker, whose first life ends in the middle of its steps: there it looks at the clock for its progress.
+  writeFileSync(
+    file,
+    `import { existsSync, writeFileSync } from 'node:fs';
+const lived = ${JSON.stringify(join(folder, 'lived'))};
+let looks = existsSync(lived) ? Number.NEGATIVE_INFINITY : 0;
+writeFileSync(lived, '');
+const now = performance.now.bind(performance);
+performance.now = () => { if (++looks > 8) process.exit(3); return now(); };
+await import(${JSON.stringify(pathToFileURL(builtWorker()).href)});
+`,
+  );
+  const events: EvaluationEvent[] = [];
+  const evaluator = createBandedEvaluator(
+    (listener) => createEvaluationWorker(file, listener),
+    (event) => events.push(event),
+  );
+  onTestFinished(() => evaluator.close());
+  const document = smallTicket();
+  evaluator.want({ id: 'a', revision: 1, document }, ['coarse']);
+  const told = (name: EvaluationEvent['name']) => events.filter((event) => event.name === name);
+  await expect.poll(() => told('evaluation.failed'), { timeout: 10_000 }).toHaveLength(1);
+  expect(told('evaluation.progress').length, 'it was at work').toBeGreaterThan(0);
+  expect(told('evaluation.failed')[0]).toMatchObject({
+    ...{ id: 'a', revision: 1 },
+    problem: { code: 'evaluation-failed', detail: { reason: expect.stringMatching(/mortal\.worker\.mjs stopped/) } },
+  });
+  expect(told('evaluation.result')).toHaveLength(0);
+  evaluator.want({ id: 'a', revision: 2, document }, ['coarse']);
+  await expect.poll(() => told('evaluation.result'), { timeout: 10_000 }).toHaveLength(1);
+  expect(told('evaluation.result')[0]).toMatchObject({ id: 'a', revision: 2, phase: 'coarse' });
 });
 
 test('a worker file that is not there or breaks while it loads is said to be missing', async () => {

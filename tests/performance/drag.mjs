@@ -48,10 +48,10 @@ const answered = (answer) => {
 };
 
 /** A ticket of the sample, and what the window does to it: the patch of a move, then the question for figures. */
-async function openSample(backend) {
+async function openSample(backend, sample) {
   const { cards } = answered(await backend.request('samples.list', {}));
-  const card = cards.find((one) => one.id.includes(SAMPLE) || one.fileName.includes(SAMPLE));
-  if (!card) throw new Error(`no sample ${SAMPLE}`);
+  const card = cards.find((one) => one.id.includes(sample) || one.fileName.includes(sample));
+  if (!card) throw new Error(`no sample ${sample}`);
   const opened = answered(await backend.request('ticket.fromSample', { id: card.id, number: 'DRAG' }));
   let { id, revision } = opened;
   return {
@@ -85,8 +85,8 @@ function coarseMaps(backend) {
 }
 
 /** Drags the first site about and lets go, again and again; ms from each release to its coarse map, sorted. */
-async function dragAbout(backend) {
-  const ticket = await openSample(backend);
+async function dragAbout(backend, sample) {
+  const ticket = await openSample(backend, sample);
   const mapOf = coarseMaps(backend);
   await mapOf(await ticket.move(ticket.centre.x + 0.01, 'both'));
   const taken = [];
@@ -103,15 +103,15 @@ async function dragAbout(backend) {
 }
 
 /** One line of figures. */
-export async function dragFigures() {
+export async function dragFigures(sample = SAMPLE) {
   if (!existsSync(door)) return 'release of a drag: not measured, dist/ is missing (npm run build)';
   const folder = mkdtempSync(join(tmpdir(), 'heatmargin-drag-'));
   const { child, address } = await startDoor(folder);
   const gone = new Promise((done) => child.once('exit', done));
   try {
-    const taken = await dragAbout(await connect(address));
+    const taken = await dragAbout(await connect(address), sample);
     const [least, middle, most] = [taken[0], taken[taken.length >> 1], taken.at(-1)].map((ms) => ms.toFixed(0));
-    return `${SAMPLE}: release of a drag to its coarse map ${middle} ms (${least} to ${most}, ${taken.length} releases)`;
+    return `${sample}: release of a drag to its coarse map ${middle} ms (${least} to ${most}, ${taken.length} releases)`;
   } finally {
     child.kill('SIGTERM');
     await gone;
@@ -120,6 +120,6 @@ export async function dragFigures() {
 }
 
 if (import.meta.filename === process.argv[1]) {
-  console.log(await dragFigures());
+  console.log(await dragFigures(process.argv[2]));
   process.exit(0);
 }

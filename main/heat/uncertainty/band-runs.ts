@@ -3,7 +3,7 @@ import type { Evaluation } from '../../../shared-types/evaluation.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import { type Result, succeed } from '../../../shared-types/problem.ts';
 import { TERM_IDS } from '../../../shared-types/uncertainty.ts';
-import { type EvaluateOptions, evaluate } from '../evaluate.ts';
+import { type EvaluateOptions, evaluate, evaluateElsewhere } from '../evaluate.ts';
 import { createRunMemory } from '../run-memory.ts';
 import { type Figures, figureName, figuresOf } from './figures.ts';
 import { type Belief, HAND_REPEAT_SIGMA_K, isHandHeld } from './priors.ts';
@@ -19,7 +19,7 @@ export type BandRuns = {
   repeatK: number;
 };
 
-export type BandOptions = Pick<EvaluateOptions, 'revision' | 'onProgress' | 'isCancelled' | 'memory'> & {
+export type BandOptions = Pick<EvaluateOptions, 'revision' | 'onProgress' | 'isCancelled' | 'memory' | 'share'> & {
   /** Further figures of one evaluation that want a band, told from the evaluation alone; `base` comes first. */
   moreFigures?: (evaluation: Evaluation) => Figures;
 };
@@ -37,32 +37,45 @@ function targetMoves(base: Evaluation, sensitivities: Sensitivities): readonly n
 }
 
 /**
- * Runs the ticket on the 2 mm grid as it is and with each term one standard deviation down and up.
+ * Runs the ticket on the 2 mm grid as it is and with each term one standard deviation down and up; with another thread to
+ * share with, the runs of a pair are made side by side.
  * Problems: as `evaluate`, 'cancelled' between two steps.
  */
 export function bandRuns(board: Board, plan: Plan, belief: Belief, options: BandOptions = {}): Result<BandRuns> {
-  const { revision, isCancelled, moreFigures } = options;
+  const { revision, isCancelled, moreFigures, share } = options;
   const memory = options.memory ?? createRunMemory();
   const count = 1 + 2 * TERM_IDS.length;
   let done = 0;
-  const runWith = (steps: EvaluateOptions['steps']) => {
+  const runWith = (steps: EvaluateOptions['steps'], shareRuns?: EvaluateOptions['share']) => {
     const onProgress = (share: number) => options.onProgress?.((done + share) / count);
-    const result = evaluate(board, plan, { phase: 'coarse', revision, memory, isCancelled, onProgress, steps });
+    const result = evaluate(board, plan, {
+      phase: 'coarse',
+      revision,
+      memory,
+      isCancelled,
+      onProgress,
+      steps,
+      share: shareRuns,
+    });
     done++;
     return result;
   };
   const tell = (evaluation: Evaluation): Figures =>
     new Map([...figuresOf(evaluation), ...(moreFigures?.(evaluation) ?? [])]);
-  const base = runWith({});
+  const base = runWith({}, share);
   if (!base.ok) return base;
   const baseFigures = tell(base.value);
   const pairs: TermPair[] = [];
   for (const [index, term] of TERM_IDS.entries()) {
     const sigma = belief.sigma[index]!;
-    const down = runWith({ [term]: -sigma });
-    if (!down.ok) return down;
+    const lower = { [term]: -sigma };
+    const meanwhile =
+      share && evaluateElsewhere(board, plan, { phase: 'coarse', revision, memory, isCancelled, steps: lower, share });
     const up = runWith({ [term]: sigma });
     if (!up.ok) return up;
+    const down = meanwhile ? meanwhile() : runWith(lower);
+    if (meanwhile) done++;
+    if (!down.ok) return down;
     pairs.push({ down: tell(down.value), up: tell(up.value) });
   }
   const sensitivities = sensitivitiesOf(baseFigures, pairs);

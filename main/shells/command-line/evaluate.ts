@@ -7,26 +7,31 @@ import { isOutcome, readArguments } from './arguments.ts';
 import { assessmentJson } from './assessment-json.ts';
 import { assessmentLines } from './assessment-lines.ts';
 import { openTicket } from './open-input.ts';
-import { type Command, done, problem } from './outcome.ts';
+import { type Command, done, problem, type Tools } from './outcome.ts';
 
 const options = { json: { type: 'boolean' }, coarse: { type: 'boolean' } } as const;
 
 /** `evaluate TICKET [--json] [--coarse]`: exposure of every part, advice and findings. */
-export const evaluateCommand: Command = async (words) => {
+export const evaluateCommand: Command = async (words, tools) => {
   const given = readArguments(words, options, 1, 1);
   if (isOutcome(given)) return given;
   const [path] = given.positionals;
   const opened = openTicket(path);
   if (!opened.ok) return problem(opened.problem);
-  const assessed = assessTicket(opened.value, path, given.flag('coarse') ? 'coarse' : 'fine');
+  const assessed = assessTicket(opened.value, path, given.flag('coarse') ? 'coarse' : 'fine', tools);
   if (!assessed.ok) return problem(assessed.problem);
   if (given.flag('json')) return done(JSON.stringify(assessmentJson(opened.value, assessed.value), null, 2));
   return done(...assessmentLines(opened.value, assessed.value));
 };
 
 /** Evaluates and assesses a ticket, its bands too; problems name its file. */
-export function assessTicket(document: TicketDocument, path: string, phase: 'coarse' | 'fine'): Result<Assessment> {
-  const evaluated = evaluate(document.board, document.plan, { phase });
+export function assessTicket(
+  document: TicketDocument,
+  path: string,
+  phase: 'coarse' | 'fine',
+  { share }: Tools,
+): Result<Assessment> {
+  const evaluated = evaluate(document.board, document.plan, { phase, share });
   if (!evaluated.ok) return { ok: false, problem: { ...evaluated.problem, file: path } };
-  return assessFully(document.board, document.plan, evaluated.value);
+  return assessFully(document.board, document.plan, evaluated.value, { share });
 }

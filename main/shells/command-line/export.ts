@@ -9,7 +9,7 @@ import { isOutcome, readArguments } from './arguments.ts';
 import { assessTicket } from './evaluate.ts';
 import { factsOfBoard } from './facts.ts';
 import { openInput, openTicket } from './open-input.ts';
-import { type Command, done, problem, wrong } from './outcome.ts';
+import { type Command, done, problem, type Tools, wrong } from './outcome.ts';
 import { writeOutput } from './write-output.ts';
 
 const options = { output: { type: 'string', short: 'o' }, coarse: { type: 'boolean' } } as const;
@@ -20,7 +20,7 @@ interface Made {
   readonly lines?: readonly string[];
 }
 
-const MAKERS: Readonly<Record<string, (path: string, coarse: boolean) => Result<Made>>> = {
+const MAKERS: Readonly<Record<string, (path: string, coarse: boolean, tools: Tools) => Result<Made>>> = {
   board: (path) =>
     withBoard(path, (board) => ({ bytes: new TextEncoder().encode(writeBoard(board)), facts: factsOfBoard(board) })),
   placements: (path) =>
@@ -29,14 +29,14 @@ const MAKERS: Readonly<Record<string, (path: string, coarse: boolean) => Result<
 };
 
 /** `export board|placements|exposures TICKET -o FILE`: what others can read; a bare board does for the first two. */
-export const exportCommand: Command = async (words) => {
+export const exportCommand: Command = async (words, tools) => {
   const given = readArguments(words, options, 2, 2);
   if (isOutcome(given)) return given;
   const [what, path] = given.positionals;
   if (!Object.hasOwn(MAKERS, what)) return wrong(wrongUse(EXPORT_USE));
   const output = given.text('output');
   if (!output) return wrong(wrongUse(EXPORT_OUTPUT));
-  const made = MAKERS[what](path, given.flag('coarse'));
+  const made = MAKERS[what](path, given.flag('coarse'), tools);
   if (!made.ok) return problem(made.problem);
   const { bytes, facts, lines } = made.value;
   const saved = writeOutput(output, bytes);
@@ -51,11 +51,11 @@ function withBoard(path: string, make: (board: Board) => Made): Result<Made> {
   return ticket.ok ? succeed(make(ticket.value.board)) : ticket;
 }
 
-function exposures(path: string, coarse: boolean): Result<Made> {
+function exposures(path: string, coarse: boolean, tools: Tools): Result<Made> {
   const opened = openTicket(path);
   if (!opened.ok) return opened;
   const { board, plan } = opened.value;
-  const assessed = assessTicket(opened.value, path, coarse ? 'coarse' : 'fine');
+  const assessed = assessTicket(opened.value, path, coarse ? 'coarse' : 'fine', tools);
   if (!assessed.ok) return assessed;
   const { parts, notEvaluated } = assessed.value.evaluation;
   return succeed({

@@ -6,7 +6,7 @@ import { evaluateCommand } from './evaluate.ts';
 import { example } from './example.ts';
 import { exportCommand } from './export.ts';
 import { importCommand } from './import.ts';
-import type { Command, Outcome } from './outcome.ts';
+import type { Command, Outcome, Tools } from './outcome.ts';
 import { schema } from './schema.ts';
 import { searchCommand } from './search.ts';
 import { strapsCommand } from './straps.ts';
@@ -30,7 +30,7 @@ const commands: Record<string, Command> = {
 type Streams = { out(text: string): void; error(text: string): void };
 
 /** Runs one command line; returns the exit status: 0 ok, 1 a problem in the input, 2 wrong use. */
-export async function runCommandLine(words: string[], streams: Streams): Promise<number> {
+export async function runCommandLine(words: string[], streams: Streams, tools: Tools = {}): Promise<number> {
   const [name, ...rest] = words;
   if (name === '--help' || name === '-h' || name === 'help') {
     streams.out(`${USAGE}\n`);
@@ -42,7 +42,7 @@ export async function runCommandLine(words: string[], streams: Streams): Promise
   }
   const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
   if (!command) return report({ kind: 'wrong-use', sentence: unknownCommand(name) }, streams);
-  return report(await command(rest), streams);
+  return report(await command(rest, tools), streams);
 }
 
 function report(outcome: Outcome, streams: Streams): number {

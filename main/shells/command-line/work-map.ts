@@ -29,7 +29,7 @@ type Wish = {
 };
 
 /** `work-map TICKET -o OUT.pdf|svg|png`: evaluates the ticket and writes its sheet, or its pages as pictures. */
-export const workMap: Command = async (words) => {
+export const workMap: Command = async (words, tools) => {
   const given = readArguments(words, options, 1, 1);
   if (isOutcome(given)) return given;
   const wish = wishOf(given);
@@ -37,7 +37,7 @@ export const workMap: Command = async (words) => {
   const [path] = given.positionals;
   const opened = openWholeTicket(path);
   if (!opened.ok) return problem(opened.problem);
-  const assessed = assessTicket(opened.value.document, path, wish.coarse ? 'coarse' : 'fine');
+  const assessed = assessTicket(opened.value.document, path, wish.coarse ? 'coarse' : 'fine', tools);
   if (!assessed.ok) return problem(assessed.problem);
   const input: WorkMapInput = {
     ...opened.value.document,

@@ -1,9 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { evaluate } from '../../../../main/heat/evaluate.ts';
 import { runExampleCase } from '../../../../main/heat/example-case.ts';
+import { prepareRun } from '../../../../main/heat/heat-run.ts';
+import { presences } from '../../../../main/heat/presence.ts';
+import type { Board } from '../../../../shared-types/board.ts';
 import { DEFAULT_SHIELD } from '../../../../shared-types/library/shields.ts';
 import { asCase, caseCutout } from '../../../support/heat/as-case.ts';
 import { evaluated, exposure, part, run, segment, site, smallBoard, smallPlan } from './support.ts';
+
+function preparedRun(board: Board) {
+  const plan = smallPlan(board);
+  const prepared = prepareRun(board, plan, presences(board, plan)[0]!, 0.002, 1, new Map());
+  if (!prepared.ok) throw new Error(prepared.problem.code);
+  return prepared.value;
+}
 
 describe('a ticket', () => {
   const square = smallBoard().parts.filter((one) => one.package.shape === 'rectangle');
@@ -187,6 +197,27 @@ describe('a ticket', () => {
     });
     expect(result).toEqual({ ok: false, problem: { code: 'cancelled' } });
     expect(shares).toHaveLength(3);
+  });
+
+  it('asks before every step whether it is cancelled, and takes none after that', () => {
+    const board = smallBoard();
+    let steps = 0;
+    let asked = 0;
+    const all = evaluate(board, smallPlan(board), {
+      phase: 'coarse',
+      onProgress: () => steps++,
+      isCancelled: () => ++asked < 0,
+    });
+    expect(all.ok).toBe(true);
+    // 60 + 120 + 70 + 30 steps of 1 s, two of each segment in halves; and once more for each that progress is told of.
+    expect(asked).toBe(288 + steps);
+    asked = 0;
+    expect(evaluate(board, smallPlan(board), { phase: 'coarse', isCancelled: () => ++asked > 101 }).ok).toBe(false);
+    expect(asked, 'asked in the step, and once more on the way out').toBe(103);
+    const { simulation } = preparedRun(board);
+    let looks = 0;
+    simulation.advance(100, () => ++looks > 5);
+    expect(simulation.stepsDone).toBe(5);
   });
 
   it('names what stands in the way', () => {

@@ -149,7 +149,7 @@ describe('numbers remembered from one evaluation to the next', () => {
   it('a cancelled evaluation leaves nothing wrong behind', () => {
     const memory = createRunMemory();
     let looks = 0;
-    const cut = evaluate(board, plan, { phase: 'coarse', memory, isCancelled: () => ++looks > 30 });
+    const cut = evaluate(board, plan, { phase: 'coarse', memory, isCancelled: () => ++looks > 270 });
     expect(cut).toMatchObject({ ok: false, problem: { code: 'cancelled' } });
     expect(known(memory, original)).toEqual([QUIET_STEPS, 0, QUIET_STEPS]);
     expect(evaluated(board, plan, { memory })).toEqual(evaluated(board, plan));

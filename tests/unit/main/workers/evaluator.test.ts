@@ -11,6 +11,7 @@ function setUp() {
   const cancelled: number[] = [];
   const told: string[] = [];
   const asked: number[] = [];
+  const clock = { ms: 0 };
   let listener: WorkerListener = { progress: () => undefined, ended: () => undefined };
   const evaluator = createEvaluator(
     (given) => {
@@ -26,10 +27,11 @@ function setUp() {
       };
     },
     (event: EvaluationEvent) => told.push(wordsOf(event)),
+    () => clock.ms,
   );
   const last = () => jobs[jobs.length - 1];
   return {
-    ...{ evaluator, jobs, cancelled, told, asked, last },
+    ...{ evaluator, jobs, cancelled, told, asked, last, clock },
     finish: () => listener.ended({ kind: 'result', job: last().job, assessment: assessmentOf(last()) }),
     fail: (end: Omit<Extract<JobEnd, { kind: 'failed' }>, 'job' | 'kind'>) =>
       listener.ended({ kind: 'failed', job: last().job, ...end }),
@@ -86,6 +88,40 @@ test('once the gesture is over, the coarse run of its last revision goes on', ()
   expect(cancelled).toEqual([]);
   expect(told).toEqual(['coarse 1 at 0', 'coarse 1 of a', 'fine 1 at 0']);
   expect(jobs.map(({ phase }) => phase)).toEqual(['coarse', 'fine']);
+});
+
+/**
+ * A key held down: an edit every 33 ms for two seconds, each asking for both maps with no gesture running; a worker whose
+ * coarse runs take `runMs` and end at once when cancelled. Tells when maps came, and of which revision.
+ */
+function heldKey(runMs: number) {
+  const { evaluator, clock, cancelled, jobs, last, finish, fail, told, drain } = setUp();
+  const maps: { ms: number; revision: number; wanted: number }[] = [];
+  let begunAt = 0;
+  let begun = 0;
+  let wanted = 0;
+  for (clock.ms = 0; clock.ms < 2000; clock.ms++) {
+    if (clock.ms % 33 === 0) evaluator.want(ticket(++wanted), ['coarse', 'fine'], 'cancel');
+    if (cancelled.includes(last().job)) fail({ problem: { code: 'cancelled' } });
+    if (jobs.length !== begun) begunAt = clock.ms;
+    begun = jobs.length;
+    if (last().phase !== 'coarse' || clock.ms - begunAt < runMs) continue;
+    drain();
+    finish();
+    const map = /^coarse (\d+) of a$/.exec(told[0] ?? '');
+    if (map) maps.push({ ms: clock.ms, revision: Number(map[1]), wanted });
+  }
+  return maps;
+}
+
+test.each([20, 120, 290])('a key held down shows a map at least every 500 ms: runs of %i ms', (runMs) => {
+  const maps = heldKey(runMs);
+  const times = [0, ...maps.map(({ ms }) => ms), 2000];
+  for (let index = 1; index < times.length; index++) expect(times[index] - times[index - 1]).toBeLessThanOrEqual(500);
+  // Never back to an older document, and never further behind than a run takes.
+  const revisions = maps.map(({ revision }) => revision);
+  expect(revisions).toEqual([...revisions].sort((a, b) => a - b));
+  for (const { revision, wanted } of maps) expect(wanted - revision).toBeLessThanOrEqual(Math.ceil(runMs / 33));
 });
 
 test('a fine run is cancelled by the next revision, silently', () => {
