@@ -85,8 +85,14 @@ const leastAboveS = (run: HeatRun): number => (isOn(run) ? ABOVE_LIQUIDUS_S.from
 const mostAboveS = (run: HeatRun): number => (isOn(run) ? ABOVE_LIQUIDUS_S.to : LONGEST_ABOVE_LIQUIDUS_S.value);
 const windowOf = ({ windowC, liquidusC }: TargetResult) => windowC ?? { from: liquidusC, to: Number.MAX_VALUE };
 
+/** A package that goes on keeps its limit; one that comes off may get as hot as the present profile makes it, if that is more. */
+function skinSlack(run: HeatRun, { skinMaxC, skinLimitC }: TargetResult, { offSkinC }: ProfileLimits): number[] {
+  const limitC = isOn(run) ? skinLimitC : Math.max(skinLimitC, offSkinC);
+  return Number.isFinite(limitC) ? [skinMaxC - limitC] : [];
+}
+
 /** What the targets want: their window, seconds above liquidus, the package. */
-function targetSlacks(run: HeatRun, { runs }: Evaluation): Slack[] {
+function targetSlacks(run: HeatRun, { runs }: Evaluation, limits: ProfileLimits): Slack[] {
   return (runs[0]?.targets ?? []).flatMap((target) => {
     const window = windowOf(target);
     const slack = (code: MissCode, by: number): Slack => ({ code, by, refdes: target.refdes });
@@ -95,13 +101,13 @@ function targetSlacks(run: HeatRun, { runs }: Evaluation): Slack[] {
       slack('hot', target.coldestJointC - window.to),
       slack('short', leastAboveS(run) - target.secondsAllAbove),
       slack('long', target.secondsAnyAbove - mostAboveS(run)),
-      // A package that comes off may be given up; one that goes on may not.
-      ...(isOn(run) && Number.isFinite(target.skinLimitC) ? [slack('skin', target.skinMaxC - target.skinLimitC)] : []),
+      ...skinSlack(run, target, limits).map((by) => slack('skin', by)),
     ];
   });
 }
 
-export type ProfileLimits = { toPeakS: number; riseKPerS: number };
+/** `offSkinC`: what a package that comes off may reach whatever its own limit, C. */
+export type ProfileLimits = { toPeakS: number; riseKPerS: number; offSkinC: number };
 
 /** The package that rises fastest; small parts are judged by no ramp (J-STD-020 is one of packages). */
 function fastestOf({ packages }: Neighbours, { parts }: Evaluation): { refdes: string; riseKPerS: number } {
@@ -124,7 +130,7 @@ export function judgeProfile(
   const parts = new Map(evaluation.parts.map((part) => [part.refdes, part]));
   const { refdes, riseKPerS } = fastestOf(neighbours, evaluation);
   const slacks: Slack[] = [
-    ...targetSlacks(run, evaluation),
+    ...targetSlacks(run, evaluation, limits),
     { code: 'rise', by: riseKPerS - limits.riseKPerS, refdes },
     { code: 'late', by: peakS - limits.toPeakS, refdes: '' },
   ];

@@ -44,7 +44,7 @@ export function searchProfile(
   };
   const setting: SearchSetting = {
     ...{ ...onlyRun(board, plan, run), run, shape, bounds, isCancelled, onTry, memory: createRunMemory(MEMORY_BYTES) },
-    limits: { toPeakS: bounds.toPeakS, riseKPerS: LARGEST_RAMP_K_PER_S.value },
+    limits: { toPeakS: bounds.toPeakS, riseKPerS: LARGEST_RAMP_K_PER_S.value, offSkinC: Number.POSITIVE_INFINITY },
     neighbours: neighboursOf(board, run, plan),
   };
   const banded = plan.station.calibration !== null;
@@ -57,6 +57,7 @@ export function searchProfile(
   if (!first.ok) return first;
   // The present profile is no reason to find nothing: what it does already, another may do as well.
   setting.limits.riseKPerS = Math.max(setting.limits.riseKPerS, Math.ceil(first.value.point.riseKPerS * 10) / 10);
+  setting.limits.offSkinC = Math.max(...first.value.point.targets.map(({ skinC }) => Math.ceil(skinC)));
   const present = tryPoint(setting, shape.present, 'fine');
   if (!present.ok) return present;
   const tried = explore(setting);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { createRunMemory } from '../../../../../main/heat/run-memory.ts';
-import { neighboursOf } from '../../../../../main/planning/search/judge-profile.ts';
+import { judgeProfile, neighboursOf } from '../../../../../main/planning/search/judge-profile.ts';
 import { searchProfile } from '../../../../../main/planning/search/search-profile.ts';
 import { solveGas } from '../../../../../main/planning/search/solve-gas.ts';
 import { type SearchSetting, tryPoint } from '../../../../../main/planning/search/try-profile.ts';
@@ -38,7 +38,10 @@ function settingOf(of: Plan, riseKPerS: number, bounds = BOUNDS): SearchSetting 
   const own = of.heatRuns[0]!;
   return {
     ...{ board, plan: of, run: own, shape: shapeOf(own)!, bounds, neighbours: neighboursOf(board, own, of) },
-    ...{ limits: { toPeakS: bounds.toPeakS, riseKPerS }, memory: createRunMemory() },
+    ...{
+      limits: { toPeakS: bounds.toPeakS, riseKPerS, offSkinC: Number.POSITIVE_INFINITY },
+      memory: createRunMemory(),
+    },
     ...{ isCancelled: () => false, onTry: () => undefined },
   };
 }
@@ -137,6 +140,21 @@ test('bounds in which nothing works: what is missing and which bound holds it ar
   expect(cold.nearest!.misses.map(({ code }) => code)).toContain('cold');
   expect(cold.nearest!.atBounds).toContain('gasC');
   expect(cold.nearest!.atBounds).toContain('gasS');
+});
+
+test.each([
+  { kind: 'removal', offSkinC: 150, limitC: 150 },
+  { kind: 'removal', offSkinC: 20, limitC: 60 },
+  { kind: 'installation', offSkinC: 150, limitC: 60 },
+] as const)('the package in $kind keeps its limit; one that comes off may also reach $offSkinC', (wish) => {
+  const own = plan(wish.kind);
+  const setting = settingOf(own, 3);
+  const evaluation = evaluated(board, own);
+  const [target] = evaluation.runs[0]!.targets;
+  const cool = { ...evaluation, runs: [{ ...evaluation.runs[0]!, targets: [{ ...target!, skinLimitC: 60 }] }] };
+  const limits = { toPeakS: 480, riseKPerS: 3, offSkinC: wish.offSkinC };
+  const { slacks } = judgeProfile(own.heatRuns[0]!, cool, setting.neighbours, 100, limits);
+  expect(slacks.find(({ code }) => code === 'skin')?.by).toBeCloseTo(target!.skinMaxC - wish.limitC, 9);
 });
 
 test('a cancelled search ends within a look', () => {
