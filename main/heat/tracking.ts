@@ -91,6 +91,18 @@ export function energyShares(tracking: Tracking, order: number) {
   return { gas: share(gas!), preheater: share(preheater!), joints: share(joints!), losses: came > 0 ? went / came : 0 };
 }
 
+/** Film that a trial shield's outside sees in the place of the entry's own: less radiation where it is polished. */
+const filmOnShield = ({ film, radiation }: HeatState['body'], dimmed: Float64Array, entry: number): number =>
+  film[entry]! - radiation[entry]! * dimmed[entry]!;
+
+/** That film times its equivalent temperature. */
+const sourceOnShield = (
+  { source, radiation, irradiated }: HeatState['body'],
+  dimmed: Float64Array,
+  roomC: number,
+  entry: number,
+): number => source[entry]! - radiation[entry]! * dimmed[entry]! * roomC - irradiated[entry]! * dimmed[entry]!;
+
 /**
  * Moves all shadow entries on ('if it carried the default shield'): same face, no feedback.
  * Everything is multiplied through by the shield's series factor, so that one division does.
@@ -98,16 +110,15 @@ export function energyShares(tracking: Tracking, order: number) {
 function stepShadows(state: HeatState, sub: SubStep, trial: TrialShields): void {
   const { entries, body, temperature, before, roomC } = state;
   const { joint, filmArea, capacity, face, count } = entries;
-  const { radiation, film: bareFilm, source: bareSource, shadow, shadowPeak, irradiated } = body;
+  const { shadow, shadowPeak } = body;
   const { resistance, heat, dimmed } = trial;
   const dt = sub.dt;
   const tau = sub.theta * dt;
   for (let entry = 0; entry < count; entry++) {
     const shield = resistance[entry]!;
     if (shield < 0) continue;
-    const lost = radiation[entry]! * dimmed[entry]!;
-    const film = bareFilm[entry]! - lost;
-    const source = bareSource[entry]! - lost * roomC - irradiated[entry]! * dimmed[entry]!;
+    const film = filmOnShield(body, dimmed, entry);
+    const source = sourceOnShield(body, dimmed, roomC, entry);
     const series = 1 + film * shield;
     const g = joint[entry]! * series;
     const area = filmArea[entry]!;
@@ -126,13 +137,12 @@ function stepShadows(state: HeatState, sub: SubStep, trial: TrialShields): void 
 function foldShadowSkins(state: HeatState, { resistance, dimmed }: TrialShields): void {
   const { entries, body, roomC } = state;
   const { skinConductance, count } = entries;
-  const { radiation, film: bareFilm, source: bareSource, shadow, shadowPeakSkin, irradiated } = body;
+  const { shadow, shadowPeakSkin } = body;
   for (let entry = 0; entry < count; entry++) {
     const shield = resistance[entry]!;
     if (shield < 0) continue;
-    const lost = radiation[entry]! * dimmed[entry]!;
-    const film = bareFilm[entry]! - lost;
-    const source = bareSource[entry]! - lost * roomC - irradiated[entry]! * dimmed[entry]!;
+    const film = filmOnShield(body, dimmed, entry);
+    const source = sourceOnShield(body, dimmed, roomC, entry);
     const inner = skinConductance[entry]! * (1 + film * shield);
     const skin = (source + inner * shadow[entry]!) / (film + inner);
     if (skin > shadowPeakSkin[entry]!) shadowPeakSkin[entry] = skin;

@@ -10,6 +10,7 @@ import type { App } from '../state/app.ts';
 import type { AppState } from '../state/app-state.ts';
 import type { ToolName } from '../state/canvas-model.ts';
 import { PACKAGE_BOX_ID } from '../state/element-ids.ts';
+import { focusDrawn } from '../state/focus-drawn.ts';
 import { type Action, hasParts, hasTicket } from './action.ts';
 
 const onBoard = (state: AppState): boolean => hasTicket(state) && state.view.stage === 'board';
@@ -33,20 +34,12 @@ export const boardActions: readonly Action[] = [
   {
     ...boardTool('place', labels.placePart, ['A'], Plus),
     run(app) {
-      app.setView({
-        stage: 'board',
-        panelOpen: true,
-        ...(app.store.get().view.placing.offer ? { tool: 'place' } : {}),
-      });
-      app.bench.clearSelection();
-      // The stage may only now be drawn: the field is there in the next frame.
-      requestAnimationFrame(() => {
-        const field = document.getElementById(PACKAGE_BOX_ID);
-        if (field instanceof HTMLInputElement) {
-          field.focus();
-          field.select();
-        }
-      });
+      const tool = app.store.get().view.placing.offer ? { tool: 'place' as const } : {};
+      const change = () => {
+        app.setView({ stage: 'board', panelOpen: true, ...tool });
+        app.bench.clearSelection();
+      };
+      focusDrawn(change, () => document.getElementById(PACKAGE_BOX_ID));
     },
   },
   boardTool('body', labels.drawBody, ['Shift+A'], RectangleHorizontal),

@@ -1,22 +1,8 @@
-import { writeFileSync } from 'node:fs';
-import { packTicket } from '../../main/document/ticket-archive.ts';
 import { loggedBoard as board, logText, loggedPlan as plan } from '../support/heat/log-file.ts';
-import { expect, test } from './door.ts';
-import { complaintsOf, windowOf } from './window.ts';
+import { expect, test } from './opened.ts';
 
-test('calibration: a logger’s file becomes a calibrated station that other tickets find', async ({
-  page,
-  door,
-}, info) => {
-  const complaints = complaintsOf(page);
-  const w = windowOf(page);
-  const ticket = info.outputPath('scrap.hmticket');
-  writeFileSync(ticket, packTicket({ document: { board, plan }, photos: new Map() }));
-  await page.goto(door.address());
-  await w.chooseFiles('Import', [ticket]);
-  await expect(page.locator('.frame')).toBeVisible();
-  await w.stage('heat');
-  await w.figures();
+test('calibration: a logger’s file becomes a calibrated station that other tickets find', async ({ page, w }, info) => {
+  await w.importTicket(info.outputPath('scrap.hmticket'), { board, plan });
   const section = w.section('Calibration of the station');
   const sheet = page.getByRole('dialog');
   const file = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
@@ -74,8 +60,7 @@ test('calibration: a logger’s file becomes a calibrated station that other tic
 
   await test.step('another ticket takes the station by its name, with its calibration', async () => {
     await page.getByRole('button', { name: 'Ticket shelf' }).click();
-    await w.chooseFiles('Import', ['sample-boards/greenhouse-gateway.board.json']);
-    await expect(page.locator('.frame')).toBeVisible();
+    await w.importFile('sample-boards/greenhouse-gateway.board.json');
     await w.stage('heat');
     await expect(section).toContainText('Not calibrated');
     await page.getByRole('button', { name: /Take a station/ }).click();
@@ -84,5 +69,4 @@ test('calibration: a logger’s file becomes a calibrated station that other tic
     await expect(section).toContainText('film of the preheater');
     await expect(section).not.toContainText('loss to the room');
   });
-  expect(complaints).toEqual([]);
 });

@@ -4,8 +4,7 @@ import { readTicketFile } from '../../main/files/ticket-file.ts';
 import { evaluate } from '../../main/heat/evaluate.ts';
 import type { Evaluation } from '../../shared-types/evaluation.ts';
 import type { Plan, TicketDocument } from '../../shared-types/plan.ts';
-import { expect, test } from './door.ts';
-import { complaintsOf, windowOf } from './window.ts';
+import { expect, test } from './opened.ts';
 
 const SAMPLE = 'sample-boards/tide-gauge-logger.hmticket';
 
@@ -36,15 +35,11 @@ async function cell(row: Locator, column: number): Promise<number> {
 }
 
 test.setTimeout(100_000);
-test('the Heat stage: time, curves and the station, figure by figure', async ({ page, door }) => {
-  const complaints = complaintsOf(page);
-  const w = windowOf(page);
+test('the Heat stage: time, curves and the station, figure by figure', async ({ page, w }) => {
   const document = sample();
   const expected = figuresOf(document);
   const removal = expected.runs[0]!;
-  await page.goto(door.address());
-  await w.chooseFiles('Import', [SAMPLE]);
-  await expect(page.locator('.frame')).toBeVisible();
+  await w.importFile(SAMPLE);
   await w.stage('heat');
   await w.figures();
 
@@ -186,7 +181,6 @@ test('the Heat stage: time, curves and the station, figure by figure', async ({ 
     await page.getByRole('button', { name: 'Back to the usual' }).click();
     await expect(page.getByText(/Film and lag as usual/)).toBeVisible();
   });
-  expect(complaints).toEqual([]);
 });
 
 /** What a board of the ticket reads over the middle of a preheater with that film and lag, 60, 120 and 240 s after switch-on. */

@@ -1,16 +1,13 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from './door.ts';
-import { complaintsOf, windowOf } from './window.ts';
+import { expect, test } from './opened.ts';
+import { windowOf } from './window.ts';
 
 const folder = '../shared/boards/thunderscope';
 const drawing = /\.(txt|gm1|gtl|gbl|gtp|gbp)$/i;
 
-test('placements and Gerber of a real board become a ticket, and its site a map', async ({ page, door }) => {
+test('placements and Gerber of a real board become a ticket, and its site a map', async ({ page, w }) => {
   test.skip(!existsSync(folder), `the outside board in ${folder} is not here`);
-  const complaints = complaintsOf(page);
-  const w = windowOf(page);
-  await page.goto(door.address());
   const files = readdirSync(folder).filter((name) => drawing.test(name));
   await w.chooseFiles(
     'Import',
@@ -27,7 +24,6 @@ test('placements and Gerber of a real board become a ticket, and its site a map'
   await page.keyboard.press('x');
   await w.figures();
   expect(await w.temperatureAt(await w.middle())).toBeGreaterThan(180);
-  expect(complaints).toEqual([]);
 });
 
 test('a file that is none is told with what to do, and nothing is lost', async ({ page, door }) => {

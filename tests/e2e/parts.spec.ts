@@ -1,7 +1,6 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from './door.ts';
+import { expect, test } from './opened.ts';
 import { savedTicket } from './saved-ticket.ts';
-import { complaintsOf, windowOf } from './window.ts';
 
 /** Presses keys and counts them. */
 function keysOf(page: Page) {
@@ -22,10 +21,8 @@ function keysOf(page: Page) {
 test('thirty parts by keyboard and mouse, a ring and an array, both sides, saved and the same again', async ({
   page,
   door,
+  w,
 }, info) => {
-  const complaints = complaintsOf(page);
-  const w = windowOf(page);
-  await page.goto(door.address());
   await w.drawBoard('Thirty parts', 100, 80);
   const keys = keysOf(page);
   const middle = await w.middle();
@@ -110,16 +107,12 @@ test('thirty parts by keyboard and mouse, a ring and an array, both sides, saved
     const again = (await savedTicket(page, door.shelf)).document.board;
     expect(again).toEqual({ ...board, revision: 'B' });
   });
-  expect(complaints).toEqual([]);
 });
 
 test('a drawn body takes a package, is dragged in Board only, gets a height by a key and is renamed', async ({
   page,
-  door,
+  w,
 }) => {
-  const complaints = complaintsOf(page);
-  const w = windowOf(page);
-  await page.goto(door.address());
   await w.drawBoard('Thirty parts', 100, 80);
   const middle = await w.middle();
   await page.keyboard.press('Shift+A');
@@ -146,5 +139,4 @@ test('a drawn body takes a package, is dragged in Board only, gets a height by a
   await expect(selection.getByRole('heading', { level: 2 })).toContainText('K3');
   await page.keyboard.press('Delete');
   await expect(page.locator('.tray-line')).toContainText('0 parts');
-  expect(complaints).toEqual([]);
 });

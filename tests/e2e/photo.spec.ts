@@ -43,8 +43,7 @@ async function openBoard(page: Page, address: string): Promise<void> {
   const file = test.info().outputPath('photo-board.board.json');
   writeFileSync(file, writeBoard(drawnBoard()));
   await page.goto(address);
-  await windowOf(page).chooseFiles('Import', [file]);
-  await expect(page.locator('.frame')).toBeVisible();
+  await windowOf(page).importFile(file);
 }
 
 test('a leaning photo is matched by four pairs, saved, and is the same when opened again', async ({ page, door }) => {

@@ -1,8 +1,5 @@
-import { writeFileSync } from 'node:fs';
-import { packTicket } from '../../main/document/ticket-archive.ts';
 import { run, segment, smallBoard, smallPlan } from '../unit/main/heat/support.ts';
-import { expect, test } from './door.ts';
-import { complaintsOf, windowOf } from './window.ts';
+import { expect, test } from './opened.ts';
 
 const board = { ...smallBoard(), parts: smallBoard().parts.filter(({ refdes }) => refdes !== 'E1') };
 const segments = [
@@ -15,17 +12,9 @@ const plan = smallPlan(board, { heatRuns: [run('removal', 'run-1', { segments })
 
 test('a better profile is searched, stopped, picked by keys, taken in one step and undone', async ({
   page,
-  door,
+  w,
 }, info) => {
-  const complaints = complaintsOf(page);
-  const w = windowOf(page);
-  const ticket = info.outputPath('search.hmticket');
-  writeFileSync(ticket, packTicket({ document: { board, plan }, photos: new Map() }));
-  await page.goto(door.address());
-  await w.chooseFiles('Import', [ticket]);
-  await expect(page.locator('.frame')).toBeVisible();
-  await w.stage('heat');
-  await w.figures();
+  await w.importTicket(info.outputPath('search.hmticket'), { board, plan });
   const section = page.locator('.section', { has: page.getByRole('button', { name: /A better profile/ }) });
   const find = section.getByRole('button', { name: /Find a better profile|Search again/ });
 
@@ -81,5 +70,4 @@ test('a better profile is searched, stopped, picked by keys, taken in one step a
     await page.keyboard.press('Control+z');
     await expect(section.getByRole('button', { name: 'Take this profile' })).toBeEnabled();
   });
-  expect(complaints).toEqual([]);
 });

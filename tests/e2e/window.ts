@@ -1,5 +1,8 @@
+import { writeFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
+import { packTicket } from '../../main/document/ticket-archive.ts';
 import type { Point } from '../../shared-types/geometry.ts';
+import type { TicketDocument } from '../../shared-types/plan.ts';
 import { expect } from './door.ts';
 
 const STAGE_KEYS = { board: '1', photo: '2', plan: '3', heat: '4', straps: '5', workMap: '6' };
@@ -100,6 +103,18 @@ export function windowOf(page: Page) {
       const chooser = page.waitForEvent('filechooser');
       await page.getByRole('button', { name: button, exact: true }).click();
       await (await chooser).setFiles(files);
+    },
+    /** Imports one file on the shelf and waits until its ticket is open. */
+    async importFile(path: string) {
+      await this.chooseFiles('Import', [path]);
+      await expect(page.locator('.frame')).toBeVisible();
+    },
+    /** Writes a document as a ticket file and opens it by import, at its figures of the Heat stage. */
+    async importTicket(path: string, document: TicketDocument) {
+      writeFileSync(path, packTicket({ document, photos: new Map() }));
+      await this.importFile(path);
+      await this.stage('heat');
+      await this.figures();
     },
   };
 }

@@ -70,9 +70,8 @@ export function loggedOrder(): CalibrationOrder {
   };
 }
 
-/** The log as a logger writes it: semicolons, decimal comma, Fahrenheit in one column, gaps. */
-export function logText(): string {
-  const points = loggedPoints();
+/** A log as a logger writes it: semicolons, decimal comma, Fahrenheit in one column, an open bead now and then. */
+export function writtenLog(points: readonly LoggedPoint[]): string {
   const comma = (value: number) => value.toFixed(1).replace('.', ',');
   const rows = points[0]!.samples.map(({ atS }, row) => {
     const cells = points.map(({ samples }, point) => {
@@ -84,3 +83,6 @@ export function logText(): string {
   });
   return ['Logger', 'Time (s);TC 1;TC 2;TC 3 (°F);TC 4;TC 5', '0,0;25;25;77;25;25', ...rows].join('\n');
 }
+
+/** The log of the logged board as a file. */
+export const logText = (): string => writtenLog(loggedPoints());

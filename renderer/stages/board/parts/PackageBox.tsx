@@ -1,6 +1,7 @@
 import { Search } from 'lucide-react';
 import { useState } from 'react';
 import { ComboBox, Group, Input, Label, ListBox, ListBoxItem, Popover } from 'react-aria-components';
+import { flushSync } from 'react-dom';
 import { classById } from '../../../../shared-types/library/classes.ts';
 import type { PackageOffer } from '../../../../shared-types/rules/package-offers.ts';
 import { placeWords as words } from '../../../../shared-types/words/window/parts.ts';
@@ -27,7 +28,9 @@ export function PackageBox({ id, label, chosen, placeholder, refdes, onChoose }:
   const items = read.offers.map((offer, index) => ({ id: index, offer }));
   const take = (index: number, by: 'enter' | 'leave') => {
     const offer = read.offers[index];
-    setTyped(null);
+    // Drawn at once: where the choice moves the focus on, leaving the field must not choose again.
+    if (by === 'enter') flushSync(() => setTyped(null));
+    else setTyped(null);
     if (offer) onChoose(offer, read.refdes, by);
   };
   return (

@@ -45,7 +45,7 @@ export function PlaceSection() {
           app.bench.setPlacing(chosen(app.store.get().view.placing, offer, typedRefdes));
           app.setView({ tool: 'place' });
           // After Enter the keys go to the drawing; Tab goes on to the designator.
-          if (by === 'enter') requestAnimationFrame(() => app.canvas.current?.focus());
+          if (by === 'enter') app.canvas.current?.focus();
         }}
       />
       {placing.offer && (

@@ -5,30 +5,16 @@ import { readTicketFile } from '../../../../../main/files/ticket-file.ts';
 import { commandLineIn } from '../../../../support/command-line.ts';
 import { handCase } from '../../../../support/heat/calibration-cases.ts';
 import { drawnLog } from '../../../../support/heat/calibration-truth.ts';
+import { writtenLog } from '../../../../support/heat/log-file.ts';
 
 const { at, run } = commandLineIn('calibrate');
 const { board, plan } = handCase();
 const POINTS = ['W1=TC 1,epoxy', 'W2=TC 2,soldered', 'W3=TC 3,epoxy', 'W4=TC 4,taped', 'W5=TC 5,epoxy'];
 const withPoints = POINTS.flatMap((point) => ['--point', point]);
 
-/** The log as a logger writes it: semicolons, decimal comma, Fahrenheit in one column, an open bead now and then. */
-function logText(): string {
-  const { points } = drawnLog(handCase(), 3);
-  const comma = (value: number) => value.toFixed(1).replace('.', ',');
-  const rows = points[0]!.samples.map(({ atS }, row) => {
-    const cells = points.map(({ samples }, point) => {
-      const { celsius } = samples[row]!;
-      if (row % 17 === point) return '---';
-      return comma(point === 2 ? celsius * 1.8 + 32 : celsius);
-    });
-    return [comma(atS + 30), ...cells].join(';');
-  });
-  return ['Logger', 'Time (s);TC 1;TC 2;TC 3 (°F);TC 4;TC 5', '0,0;25;25;77;25;25', ...rows].join('\n');
-}
-
 beforeAll(() => {
   writeFileSync(at('scrap.hmticket'), packTicket({ document: { board, plan }, photos: new Map() }));
-  writeFileSync(at('log.csv'), logText());
+  writeFileSync(at('log.csv'), writtenLog(drawnLog(handCase(), 3).points));
 });
 
 test('a logged run makes a calibrated ticket, says what it told, and later evaluations go by it', async () => {
