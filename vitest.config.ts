@@ -2,6 +2,8 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
+    // Two cores: the default leaves one of them idle when not watching (381 s against 249 s measured).
+    maxWorkers: '100%',
     projects: [
       {
         test: {
