@@ -186,6 +186,8 @@ export const requests = {
     input: z.strictObject({ id: ticketId, format: sheetFormatSchema }),
     output: z.strictObject({ fileName: z.string(), bytes, pages: z.int() }),
   },
+  /** The pages of the work map as SVG, as they would print now; nothing is saved. */
+  'workMap.preview': { input: z.strictObject({ id: ticketId }), output: z.strictObject({ pages: z.array(bytes) }) },
   'settings.read': { input: none, output: settingsSchema },
   'settings.write': { input: z.strictObject({ settings: settingsSchema }), output: settingsSchema },
   'about.read': {

@@ -14,6 +14,7 @@ type EvaluationHandlers = Pick<
   | 'evaluation.curves'
   | 'preheater.fit'
   | 'workMap.render'
+  | 'workMap.preview'
 >;
 
 const PHASES: Record<'coarse' | 'fine' | 'both', Phase[]> = {
@@ -43,6 +44,15 @@ export const evaluationHandlers = (services: Services, bench: Bench): Evaluation
     if (!session.ok) return session;
     const { board, plan } = session.value.document;
     return fitPreheater(board, plan, boardReadings);
+  },
+  async 'workMap.preview'({ id }) {
+    const session = bench.session(id);
+    if (!session.ok) return session;
+    const problem = planProblem(session.value);
+    if (problem) return { ok: false, problem };
+    const evaluated = await bench.evaluator.fine(wantedOf(session.value));
+    if (!evaluated.ok) return evaluated;
+    return succeed({ pages: await services.drawSheetPages(evaluated.value, session.value.pictures) });
   },
   /** Saved before it is printed, so that the sheet never shows what the ticket does not hold. */
   async 'workMap.render'({ id, format }) {

@@ -20,6 +20,8 @@ export type Services = {
   samples: Samples;
   settings: SettingsStore;
   renderWorkMap(ticket: EvaluatedTicket, pictures: Pictures, format: SheetFormat): Promise<PrintedWorkMap>;
+  /** Its pages as SVG text in UTF-8. */
+  drawSheetPages(ticket: EvaluatedTicket, pictures: Pictures): Promise<Uint8Array<ArrayBuffer>[]>;
   createEvaluator(tell: (event: EvaluationEvent) => void): Evaluator;
   createStudyDesk(tell: (event: StudyEvent) => void): StudyDesk;
   about: RequestOutput<'about.read'>;

@@ -3,7 +3,9 @@ import { SHEET_DPI, type SheetFormat } from '../../shared-types/sheet-format.ts'
 import type { PrintedWorkMap } from '../contract/program.ts';
 import { fileStem } from '../files/ticket-names.ts';
 import type { Pictures } from '../files/ticket-photos.ts';
+import type { WorkMapInput } from '../work-map/draw-sheet.ts';
 import { renderWorkMap } from '../work-map/render.ts';
+import { renderWorkMapSvg } from '../work-map/render-svg.ts';
 import type { EvaluatedTicket } from '../workers/evaluator.ts';
 import { loadSheetFonts } from './fonts.ts';
 import { sheetPages } from './sheet-pages.ts';
@@ -15,17 +17,31 @@ export async function printWorkMap(
   format: SheetFormat,
   programVersion: string,
 ): Promise<PrintedWorkMap> {
-  const { board, plan } = ticket.document;
-  const input = { board, plan, assessment: ticket.assessment, pictures, programVersion };
-  const dated = { ...input, fonts: loadSheetFonts(), date: new Date().toISOString() };
+  const input = inputOf(ticket, pictures, programVersion);
   if (format === 'pdf') {
-    const sheet = await renderWorkMap(dated);
+    const sheet = await renderWorkMap(input);
     return { bytes: new Uint8Array(sheet.bytes), pages: sheet.pages };
   }
-  const pages = await sheetPages(dated, format, SHEET_DPI.usual);
-  const stem = fileStem(plan.ticket.number);
+  const pages = await sheetPages(input, format, SHEET_DPI.usual);
+  const stem = fileStem(input.plan.ticket.number);
   const named = pages.map(
     (bytes, index) => [`${stem}-${String(index + 1).padStart(2, '0')}.${format}`, bytes] as const,
   );
   return { bytes: new Uint8Array(zipSync(Object.fromEntries(named))), pages: pages.length };
+}
+
+/** The pages of the same sheet as SVG, to be looked at before it is printed. */
+export async function drawSheetPages(
+  ticket: EvaluatedTicket,
+  pictures: Pictures,
+  programVersion: string,
+): Promise<Uint8Array<ArrayBuffer>[]> {
+  const encoder = new TextEncoder();
+  return renderWorkMapSvg(inputOf(ticket, pictures, programVersion)).map((page) => encoder.encode(page));
+}
+
+function inputOf({ document, assessment }: EvaluatedTicket, pictures: Pictures, programVersion: string): WorkMapInput {
+  const { board, plan } = document;
+  const fonts = loadSheetFonts();
+  return { board, plan, assessment, pictures, programVersion, fonts, date: new Date().toISOString() };
 }

@@ -9,7 +9,7 @@ import { openSettings } from '../settings/open-settings.ts';
 import { createBandedEvaluator } from '../workers/banded-evaluator.ts';
 import { createEvaluationWorker } from '../workers/evaluation-worker-handle.ts';
 import { createStudyDesk } from '../workers/study-desk.ts';
-import { printWorkMap } from './print-work-map.ts';
+import { drawSheetPages, printWorkMap } from './print-work-map.ts';
 
 export type StartOptions = {
   shell: 'electron' | 'local';
@@ -36,6 +36,7 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     settings,
     samples: createSamples(nodeFileSystem, options.samplesFolder),
     renderWorkMap: (ticket, pictures, format) => printWorkMap(ticket, pictures, format, options.version),
+    drawSheetPages: (ticket, pictures) => drawSheetPages(ticket, pictures, options.version),
     createEvaluator: (tell) =>
       createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     createStudyDesk: (tell) =>

@@ -1,6 +1,7 @@
 import './frame.css';
 import { PartsMirror } from '../accessibility/PartsMirror.tsx';
 import { TimeScrubber } from '../stages/heat/TimeScrubber.tsx';
+import { SheetPreview } from '../stages/work-map/SheetPreview.tsx';
 import { Tray } from '../table/Tray.tsx';
 import { CanvasHost } from './CanvasHost.tsx';
 import { ContextMenu } from './ContextMenu.tsx';
@@ -16,6 +17,7 @@ export function Frame() {
       <TopBar />
       <StageRail />
       <CanvasHost />
+      <SheetPreview />
       <TimeScrubber />
       <Tray />
       <PanelArea />

@@ -34,6 +34,8 @@ export type Tickets = {
   renderWorkMap(
     format: SheetFormat,
   ): Promise<{ fileName: string; bytes: Uint8Array<ArrayBuffer>; pages: number } | null>;
+  /** Every change made so far has reached the program behind the window. */
+  flush(): Promise<void>;
   changed(document: TicketDocument, when: 'now' | 'soon'): void;
   saved(event: Extract<MainEvent, { name: 'ticket.saved' }>): void;
   tell(problem: Problem): void;
@@ -98,6 +100,7 @@ export function createTickets(store: Store<AppState>, backend: Backend, tell: (p
       await sync?.flush();
       return renderWorkMap(store, backend, tell, format);
     },
+    flush: async () => sync?.flush(),
     changed(document, when) {
       sync?.changed(document, when);
       // A gesture's last sending may have been its last change: the fine map is still owed at its end.

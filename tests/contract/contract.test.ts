@@ -5,6 +5,8 @@ import { writeBoard } from '../../main/document/open-document.ts';
 import { packTicket } from '../../main/document/ticket-archive.ts';
 import { loadSheetFonts } from '../../main/shells/fonts.ts';
 import { renderWorkMap } from '../../main/work-map/render.ts';
+import { renderWorkMapSvg } from '../../main/work-map/render-svg.ts';
+import type { EvaluatedTicket } from '../../main/workers/evaluator.ts';
 import { type MainEvent, type RequestName, requests } from '../../shared-types/contract.ts';
 import { encodeFrame } from '../../shared-types/frame.ts';
 import type { Plan } from '../../shared-types/plan.ts';
@@ -29,17 +31,23 @@ async function bench(connect: Connect) {
   const workerFile = join(mainFolder(), 'evaluation.worker.js');
   const { program } = await testProgram({
     ...{ folder, workerFile, now: () => FIXED_DATE, pauses: { journalAfterMs: 20, saveAfterMs: 60_000 } },
-    async renderWorkMap({ document, assessment }) {
-      const input = { ...document, assessment, fonts: loadSheetFonts(), programVersion: '0.0.0' };
-      const sheet = await renderWorkMap({ ...input, date: FIXED_DATE.toISOString() });
+    async renderWorkMap(ticket) {
+      const sheet = await renderWorkMap(sheetInput(ticket));
       return { bytes: new Uint8Array(sheet.bytes), pages: sheet.pages };
     },
+    drawSheetPages: async (ticket) =>
+      renderWorkMapSvg(sheetInput(ticket)).map((page) => new TextEncoder().encode(page)),
   });
   const connection = await connect(program);
   const log = eventLog();
   connection.backend.listen(log.hear);
   return { ...connection, program, log, folder };
 }
+
+const sheetInput = ({ document, assessment }: EvaluatedTicket) => ({
+  ...document,
+  ...{ assessment, fonts: loadSheetFonts(), programVersion: '0.0.0', date: FIXED_DATE.toISOString() },
+});
 
 /** Runs one of everything that the contract has, and writes down what came back, times of the machine left out. */
 async function story(connect: Connect) {
@@ -84,6 +92,7 @@ async function story(connect: Connect) {
   await ask('photo.read', { id, sha256: 'none' });
   await ask('ticket.save', { id });
   await ask('workMap.render', { id, format: 'pdf' });
+  await ask('workMap.preview', { id });
   await ask('ticket.versions', { id });
   await ask('ticket.openVersion', { id, version: 'none' });
   await ask('ticket.close', { id });
@@ -153,6 +162,12 @@ test('the story answers as the contract says', async () => {
   ]);
   const render = (answers as [string, { value: { bytes: Uint8Array } }][]).find(([name]) => name === 'workMap.render');
   expect(new TextDecoder().decode(render?.[1].value.bytes.subarray(0, 5))).toBe('%PDF-');
+  const preview = (answers as [string, { value: { pages: Uint8Array[] } }][]).find(
+    ([name]) => name === 'workMap.preview',
+  );
+  const pages = preview?.[1].value.pages ?? [];
+  expect(pages.length).toBeGreaterThan(5);
+  for (const page of pages) expect(new TextDecoder().decode(page.subarray(0, 5))).toBe('<svg ');
 }, 60_000);
 
 describe.each(carriers)('over the %s', (_name, connect) => {

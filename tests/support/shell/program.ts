@@ -23,6 +23,7 @@ export type TestProgramOptions = {
   now?: () => Date;
   pauses?: Parameters<typeof createTickets>[0]['pauses'];
   renderWorkMap?: Services['renderWorkMap'];
+  drawSheetPages?: Services['drawSheetPages'];
 };
 
 /** A whole program below one folder: shelf, app folder, one sample. */
@@ -40,7 +41,8 @@ export async function testProgram(options: TestProgramOptions): Promise<TestProg
     tickets,
     settings: (await openSettings('local', join(folder, 'app'))).settings,
     samples: createSamples(fs, samplesFolder),
-    renderWorkMap: options.renderWorkMap ?? (() => Promise.reject(new Error('not part of this test'))),
+    renderWorkMap: options.renderWorkMap ?? notHere,
+    drawSheetPages: options.drawSheetPages ?? notHere,
     createEvaluator: (tell) =>
       workerFile
         ? createBandedEvaluator((listener) => createEvaluationWorker(workerFile, listener), tell)
@@ -54,6 +56,8 @@ export async function testProgram(options: TestProgramOptions): Promise<TestProg
   });
   return { program, tickets };
 }
+
+const notHere = () => Promise.reject(new Error('not part of this test'));
 
 /** For tests of everything but heat. */
 const restingEvaluator = (): Evaluator => ({
