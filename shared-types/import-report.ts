@@ -93,14 +93,14 @@ export type PadCheck = z.infer<typeof padCheckSchema>;
 export const importReportSchema = z.strictObject({
   files: z.array(importedFileSchema),
   tables: z.array(importedTableSchema),
-  counts: z.strictObject({ top: count, bottom: count, inner: count, unread: count }),
+  counts: z.strictObject({ top: count, bottom: count, inner: count, unread: count, legend: count }),
   outline: z.strictObject({
     file: z.string().nullable(),
     lengthMm: count,
     widthMm: count,
     cutouts: count,
     arcs: count,
-    why: z.enum(['smallest', 'largest', 'best', 'chosen', 'parts']),
+    why: z.enum(['smallest', 'largest', 'best', 'pads', 'chosen', 'parts']),
     sharePercent: count,
     others: z.array(outlineCandidateSchema),
   }),

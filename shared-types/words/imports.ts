@@ -47,7 +47,7 @@ const NOTES = {
     `${parts(n)} with another value in the bill of materials; that of the placements was kept: ${r}.`,
   'bill-unlisted': (r, n) => `${parts(n)} not in the bill of materials, kept as fitted: ${r}.`,
   'parts-by-pads': (_r, _n, d) =>
-    `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns cannot be told so, 0 degrees taken; package names and values are known only from a bill of materials, and positions left empty may be among them. Add the placements, or set what matters.`,
+    `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns were told by the pins, with pin 1 on the left or upper left at 0 degrees; package names and values are known only from a bill of materials, and positions left empty may be among them. Add the placements, or set what matters.`,
   'side-not-told': (r, n) => `${parts(n)} with pins that go through, top taken: ${r}. Check the side.`,
   'file-not-used': (_r, _n, d) => `Not used: ${d.what}.`,
   'file-not-read': (_r, _n, d) => `Not read: it is ${d.what}.`,
@@ -104,10 +104,12 @@ const NOTES = {
     `${parts(n)} whose file position is no body middle (a pin, or far off the pads); the pads' middle was taken: ${r}.`,
   'turn-differs': (r, n) => `${parts(n)} turned otherwise than their pads say: ${r}. Check pin 1.`,
   'side-differs': (r, n) => `${parts(n)} with pads on the other side: ${r}. Check the side.`,
+  legend: (r, n) =>
+    `${n === 1 ? '1 placement is' : `${n} placements are`} legend (logos and drawings without pads), no parts, and left out: ${r}.`,
   'no-outline': (_r, _n, d) =>
     `No layer shows an outline: a rectangle ${d.margin} mm round the parts was taken. Draw the real one.`,
   'outline-unsure': (_r, _n, d) =>
-    `No closed loop holds 90 % of the parts; the best one holds ${d.share} %. Check the outline.`,
+    `No closed loop holds 90 % of the parts or pads; the best one holds ${d.share} %. Check the outline.`,
   'laminate-guessed': (_r, _n, d) =>
     `${d.layers} copper layers by the files; which are planes, copper weight and thickness are guesses. Set them.`,
   'laminate-not-known': () => 'Copper layers and thickness are not known: four layers and 1.6 mm were taken. Set them.',
@@ -153,6 +155,7 @@ const WHY_OUTLINE: Record<ImportReport['outline']['why'], string> = {
   smallest: 'the smallest closed loop that holds 90 % of the parts',
   largest: 'the largest closed loop',
   best: 'the closed loop that holds most parts',
+  pads: 'the smallest closed loop that holds 90 % of the pads',
   chosen: 'chosen',
   parts: 'a rectangle round the parts',
 };
@@ -239,10 +242,11 @@ export function importReportLines(report: ImportReport): string[] {
   const inner = counts.inner ? `, ${counts.inner} on inner layers` : '';
   const unread = counts.unread ? `, ${counts.unread} rows not read` : '';
   const placed = counts.top + counts.bottom + counts.inner > 0;
+  const legend = counts.legend ? `, ${counts.legend} of them legend` : '';
   const lines = [
     ...report.files.map(({ name, role }) => `file       ${name}: ${ROLE_WORDS[role] ?? role}`),
     ...report.tables.map(tableLine),
-    `placements ${counts.top} top, ${counts.bottom} bottom${inner}${unread}`,
+    `placements ${counts.top} top, ${counts.bottom} bottom${inner}${legend}${unread}`,
     `outline    ${mm(outline.lengthMm)} x ${mm(outline.widthMm)} mm, ${outline.cutouts} cutouts, ${outline.arcs} arcs; ${WHY_OUTLINE[outline.why]}${outline.file ? ` of ${outline.file}` : ''}${placed ? `, holds ${mm(outline.sharePercent, 1)} % of the parts` : ''}`,
     ...outline.others.map(otherLine),
     ...(placed

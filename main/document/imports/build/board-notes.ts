@@ -97,7 +97,7 @@ function billNotes({ billed }: ReportInput): Notes {
   });
 }
 
-function placementNotes({ registration, merged, tables, panel, bottomYNegated }: ReportInput): Notes {
+function placementNotes({ registration, merged, legend, tables, panel, bottomYNegated }: ReportInput): Notes {
   const { assumedUnit, unitBy } = registration;
   const why = unitBy === 'pads' ? 'the parts then lie on their pads' : 'board and gaps then have a likely size';
   const inner = merged.placements.flatMap(({ side, refdes }) => (side === 'inner' ? [refdes] : []));
@@ -134,6 +134,7 @@ function placementNotes({ registration, merged, tables, panel, bottomYNegated }:
       detail: { count: merged.repeated },
     },
     about('warn', 'inner-layer', inner),
+    about('note', 'legend', [...new Set(legend.map(({ refdes }) => refdes))]),
   ];
 }
 
