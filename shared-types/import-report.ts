@@ -35,7 +35,7 @@ const importedTableSchema = z.strictObject({
   decimalComma: z.boolean(),
   unit: z.string(),
   unitFrom: z.enum(['value', 'heading', 'preamble', 'pads', 'size', 'chosen']),
-  sideFrom: z.enum(['column', 'preamble', 'name', 'assumed', 'chosen']),
+  sideFrom: z.enum(['column', 'preamble', 'name', 'pads', 'assumed', 'chosen']),
   columns: z.array(
     z.strictObject({
       heading: z.string(),

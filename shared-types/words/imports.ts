@@ -64,11 +64,14 @@ const NOTES = {
   'turn-not-read': (r, n) => `${parts(n)} without a readable rotation, 0 degrees taken: ${r}.`,
   'side-not-read': (r, n, d) => `${parts(n)} with an unknown side word ('${d.word}'), top taken: ${r}. Check them.`,
   'side-assumed': () => 'No side is given: all parts were put on the top. Check this.',
+  'side-from-pads': () => 'No side is given; each part was put on the side of its pads.',
   'side-from-name': (_r, _n, d) => `No side column: ${d.side} was taken from the file's ${d.source}.`,
   'unit-guessed': (_r, _n, d) =>
     `The unit is not said; ${d.unit} was taken because ${d.why}. Check one distance you know.`,
   'bottom-y-negated': () =>
     'Bottom y is counted downwards in the file (all of it is negative and none of the top, or so chosen); it was turned back. Check one bottom part.',
+  'bottom-sign-not-told': (_r, _n, d) =>
+    `There are bottom parts alone and all of their ${d.axis} is negative: it may be mirrored. Compare with the board, and turn it back if so.`,
   'bottom-negated': (_r, _n, d) => `Bottom x is negated in the file (${d.why}); it was turned back.`,
   'turn-sense': (_r, _n, d) =>
     `Rotations do not follow the usual sense; by the pads, top: ${d.top}, bottom: ${d.bottom}.`,
@@ -103,6 +106,8 @@ const NOTES = {
   'middle-from-pads': (r, n) =>
     `${parts(n)} whose file position is no body middle (a pin, or far off the pads); the pads' middle was taken: ${r}.`,
   'turn-differs': (r, n) => `${parts(n)} turned otherwise than their pads say: ${r}. Check pin 1.`,
+  'turn-sense-open': (r, n) =>
+    `${parts(n)} that may stand the other way round: the sense in which rotations are written is open for them, and pin 1 is not at its usual place: ${r}. Check pin 1.`,
   'side-differs': (r, n) => `${parts(n)} with pads on the other side: ${r}. Check the side.`,
   legend: (r, n) =>
     `${n === 1 ? '1 placement is' : `${n} placements are`} legend (logos and drawings without pads), no parts, and left out: ${r}.`,

@@ -20,6 +20,7 @@ import { partLegend } from './build/legend.ts';
 import { marksByPads, marksPlaced } from './build/marks.ts';
 import { mergePlacements } from './build/merge.ts';
 import { boardName, drawnFrom } from './build/naming.ts';
+import { withPadSides } from './build/pad-sides.ts';
 import { findPanel, type Panel, takeImages } from './build/panel.ts';
 import { type BuiltPart, buildPart } from './build/parts.ts';
 import { makeReport, type ReportInput } from './build/report.ts';
@@ -59,14 +60,14 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   if (!unpacked.ok) return unpacked;
   const recognised = unpacked.value.files.map((file) => recognise(file, choices));
   const given = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
-  const { tables, bottomYNegated } = withBottomY(given, choices.bottomY);
-  const rows = tables.reduce((sum, { placements }) => sum + placements.length, 0);
-  if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
+  const rows = given.reduce((sum, { placements }) => sum + placements.length, 0);
+  if (rows > MAX_PARTS) return fail('too-large', { file: given[0].file, detail: { limit: `${MAX_PARTS} parts` } });
   const { archives } = unpacked.value;
   const whole = fromDesign(recognised);
   if (whole)
     return build({ files: recognised, archives, tables: [], drawn: [], bottomYNegated: false, ...whole }, choices);
   const layers = gatherLayers(recognised);
+  const { tables, bottomYNegated } = withBottomY(withPadSides(given, layers.pads), choices.bottomY);
   const placed = rows > 0 ? register(tables, layers, choices) : registerPads(layers.pads, '');
   const { drawn, ...found } = addDrawings(recognised, layers, placed?.placements ?? [], drawingUnit(tables, choices));
   const registration = rows > 0 ? placed : (placed ?? registerNone(found.layers));

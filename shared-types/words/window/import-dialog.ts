@@ -42,6 +42,7 @@ const sideReasons = {
   column: 'from its column',
   preamble: 'said above the table',
   name: "from the file's name",
+  pads: 'by the pads of each part',
   assumed: 'not said: top taken',
   chosen: 'chosen',
 } as const;

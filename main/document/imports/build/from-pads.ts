@@ -1,6 +1,5 @@
 import { MIN_OUTLINE_AREA_MM2 } from '../outline/choose.ts';
-import type { Pad } from '../pads/collect.ts';
-import { padsBox } from '../pads/collect.ts';
+import { type Pad, padsBox, pinCentres } from '../pads/collect.ts';
 import { turnByPins } from '../pads/pin-turn.ts';
 import { boxCentre } from '../plane.ts';
 import type { PlacedMm, Registration } from '../register/register.ts';
@@ -46,7 +45,7 @@ function placementOf(refdes: string, pads: readonly Pad[], file: string): Placed
   return {
     refdes,
     ...boxCentre(padsBox(pads)),
-    rotation: turnByPins(pads, side) ?? 0,
+    rotation: turnByPins(pinCentres(pads), side) ?? 0,
     side,
     packageName: '',
     value: '',

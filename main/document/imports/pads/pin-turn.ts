@@ -1,5 +1,4 @@
 import { type Box, boxCentre, boxHeight, boxOfPoints, boxWidth, normalAngle, type Point, turnPoint } from '../plane.ts';
-import { type Pad, pinCentres } from './collect.ts';
 import { FIRST_OF_TWO, FIRST_PINS } from './extents.ts';
 
 const MOST_PINS = 400;
@@ -12,8 +11,7 @@ const THIN_MM = 0.05;
  * The turn that pins tell by themselves, degrees: rows of pins lie along the part's own axes, and pin 1 on the left (two pins)
  * or on the upper left (more), the zero orientation of IPC-7351, level A (from memory). Null where no pin 1 is named.
  */
-export function turnByPins(pads: readonly Pad[], side: 'top' | 'bottom'): number | null {
-  const pins = pinCentres(pads);
+export function turnByPins(pins: ReadonlyMap<string, Point>, side: 'top' | 'bottom'): number | null {
   const names = pins.size === 2 ? [...FIRST_PINS, ...FIRST_OF_TWO] : FIRST_PINS;
   const firstName = names.find((name) => pins.has(name));
   if (firstName === undefined || pins.size < 2) return null;

@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import type { Pad } from '../../../../../../main/document/imports/pads/collect.ts';
 import { turnByPins } from '../../../../../../main/document/imports/pads/pin-turn.ts';
 import { turnPoint } from '../../../../../../main/document/imports/plane.ts';
 
@@ -27,22 +26,24 @@ const PATTERNS: Record<string, Pattern> = {
   'one row': Array.from({ length: 5 }, (_, pin) => [String(pin + 1), pin - 2, 0]),
 };
 
-const padsOf = (pattern: Pattern, side: 'top' | 'bottom', turn: number): Pad[] =>
-  pattern.map(([pin, x, y]) => {
-    const at = turnPoint({ x, y: side === 'bottom' ? -y : y }, turn);
-    return { pin, side, through: false, at: { x: 20 + at.x, y: 30 + at.y }, hull: [] };
-  });
+const pinsOf = (pattern: Pattern, side: 'top' | 'bottom', turn: number) =>
+  new Map(
+    pattern.map(([pin, x, y]) => {
+      const at = turnPoint({ x, y: side === 'bottom' ? -y : y }, turn);
+      return [pin, { x: 20 + at.x, y: 30 + at.y }];
+    }),
+  );
 
 test.each(Object.entries(PATTERNS))('%s comes back at the turn it was laid at, on both sides', (_, pattern) => {
   for (const side of ['top', 'bottom'] as const) {
     for (const turn of [0, 22.5, 45, 90, 135, 180, 270, 301]) {
-      expect(turnByPins(padsOf(pattern, side, turn), side), `${side} ${turn}`).toBeCloseTo(turn, 2);
+      expect(turnByPins(pinsOf(pattern, side, turn), side), `${side} ${turn}`).toBeCloseTo(turn, 2);
     }
   }
 });
 
 test('pins without a first one tell no turn', () => {
-  const pads = padsOf(
+  const pins = pinsOf(
     [
       ['G', 0, 0],
       ['S', 1, 0],
@@ -50,5 +51,5 @@ test('pins without a first one tell no turn', () => {
     'top',
     90,
   );
-  expect(turnByPins(pads, 'top')).toBeNull();
+  expect(turnByPins(pins, 'top')).toBeNull();
 });
