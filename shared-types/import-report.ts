@@ -93,6 +93,14 @@ export type PadCheck = z.infer<typeof padCheckSchema>;
 export const importReportSchema = z.strictObject({
   files: z.array(importedFileSchema),
   tables: z.array(importedTableSchema),
+  /** DXF and SVG drawings and the units they were read in. */
+  drawings: z.array(
+    z.strictObject({
+      file: z.string(),
+      unit: z.string(),
+      unitBy: z.enum(['said', 'parts', 'size', 'usual', 'chosen']),
+    }),
+  ),
   counts: z.strictObject({ top: count, bottom: count, inner: count, unread: count, legend: count }),
   outline: z.strictObject({
     file: z.string().nullable(),

@@ -1,5 +1,5 @@
 import type { ImportedTable, ImportNote, ImportReport, OutlineCandidateWords, PadCheck } from '../import-report.ts';
-import { DRAWING_NOTES, DRAWING_ROLES } from './drawings.ts';
+import { DRAWING_NOTES, DRAWING_ROLES, DRAWING_UNIT_WORDS } from './drawings.ts';
 
 /** One sentence for everything that an import tells. */
 
@@ -197,7 +197,7 @@ export const KIND_WORDS: Record<string, string> = {
   brokenDesign: 'an IPC-2581 file that cannot be read',
   brokenDrawing: 'a drawing that cannot be read',
   archive: 'an archive: unpack it first',
-  spreadsheet: 'a spreadsheet that cannot be opened (damaged, too large, or of another kind than XLSX): save it as CSV',
+  spreadsheet: 'a spreadsheet that cannot be opened (damaged, too large, or of another kind than XLSX and ODS): save it as CSV',
   picture: 'a picture',
   document: 'a PDF document',
   binary: 'no text',
@@ -251,6 +251,9 @@ export function importReportLines(report: ImportReport): string[] {
   const lines = [
     ...report.files.map(({ name, role }) => `file       ${name}: ${ROLE_WORDS[role] ?? role}`),
     ...report.tables.map(tableLine),
+    ...report.drawings.map(
+      ({ file, unit, unitBy }) => `drawing    ${file}: in ${unit} (${DRAWING_UNIT_WORDS[unitBy]})`,
+    ),
     `placements ${counts.top} top, ${counts.bottom} bottom${inner}${legend}${unread}`,
     `outline    ${mm(outline.lengthMm)} x ${mm(outline.widthMm)} mm, ${outline.cutouts} cutouts, ${outline.arcs} arcs; ${WHY_OUTLINE[outline.why]}${outline.file ? ` of ${outline.file}` : ''}${placed ? `, holds ${mm(outline.sharePercent, 1)} % of the parts` : ''}`,
     ...outline.others.map(otherLine),
@@ -305,8 +308,10 @@ function checkLines({ layer, withPads, side, centre, turn, withoutPads, padsOnly
 
 /** What the options of an import on the command line take. */
 export const IMPORT_USE = {
-  unit: '--unit takes mm or mil.',
+  unit: '--unit takes mm, mil, inch, um or cm.',
+  drawingUnit: '--drawing-unit takes mm, mil, inch, um or cm.',
   bottomX: '--bottom-x takes top (as seen from the top) or negated.',
+  bottomY: '--bottom-y takes top (as seen from the top) or negated.',
   panel: '--panel takes all or one.',
   outline: '--outline takes the rank of an outline that the report lists.',
   offset: '--offset takes x,y in mm, such as --offset=-12.5,3.',

@@ -82,8 +82,10 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   );
 }
 
-/** The unit that was chosen is the placements' where they do not say theirs, else the drawing's. */
-function drawingUnit(tables: readonly PlacementTable[], { unit }: ImportChoices): LengthWord | undefined {
+/** The unit that was chosen for drawings; one for all is the placements' where they do not say theirs, else the drawing's. */
+function drawingUnit(tables: readonly PlacementTable[], choices: ImportChoices): LengthWord | undefined {
+  const { drawingUnit: chosen, unit } = choices;
+  if (chosen) return chosen;
   return tables.some(({ mmPerUnit, placements }) => mmPerUnit === null && placements.length > 0) ? undefined : unit;
 }
 

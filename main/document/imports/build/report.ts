@@ -60,6 +60,7 @@ export function makeReport(input: ReportInput): ImportReport {
   return {
     files: files.map(fileLine),
     tables: tables.map((table) => tableLine(table, registration)),
+    drawings: input.drawn.map(({ file, unit, unitBy }) => ({ file, unit, unitBy })),
     counts: {
       top: onSide('top'),
       bottom: onSide('bottom'),
