@@ -50,6 +50,8 @@ export const importChoicesSchema = z.strictObject({
   tables: z.record(shape, tableChoiceSchema).optional(),
   /** Side of tables that have no column for it, by file name. */
   sides: z.record(z.string().max(600), z.enum(['top', 'bottom'])).optional(),
+  /** Unit of drawings (DXF, SVG), whatever they say. */
+  drawingUnit: z.enum(LENGTH_WORDS).optional(),
   bottomX: negation.optional(),
   bottomY: negation.optional(),
   turn: turnRuleSchema.optional(),

@@ -35,7 +35,7 @@ const importedTableSchema = z.strictObject({
   decimalComma: z.boolean(),
   unit: z.string(),
   unitFrom: z.enum(['value', 'heading', 'preamble', 'pads', 'size', 'chosen']),
-  sideFrom: z.enum(['column', 'preamble', 'name', 'assumed', 'chosen']),
+  sideFrom: z.enum(['column', 'preamble', 'name', 'pads', 'assumed', 'chosen']),
   columns: z.array(
     z.strictObject({
       heading: z.string(),
@@ -93,14 +93,22 @@ export type PadCheck = z.infer<typeof padCheckSchema>;
 export const importReportSchema = z.strictObject({
   files: z.array(importedFileSchema),
   tables: z.array(importedTableSchema),
-  counts: z.strictObject({ top: count, bottom: count, inner: count, unread: count }),
+  /** DXF and SVG drawings and the units they were read in. */
+  drawings: z.array(
+    z.strictObject({
+      file: z.string(),
+      unit: z.string(),
+      unitBy: z.enum(['said', 'parts', 'size', 'usual', 'chosen']),
+    }),
+  ),
+  counts: z.strictObject({ top: count, bottom: count, inner: count, unread: count, legend: count }),
   outline: z.strictObject({
     file: z.string().nullable(),
     lengthMm: count,
     widthMm: count,
     cutouts: count,
     arcs: count,
-    why: z.enum(['smallest', 'largest', 'best', 'chosen', 'parts']),
+    why: z.enum(['smallest', 'largest', 'best', 'pads', 'chosen', 'parts']),
     sharePercent: count,
     others: z.array(outlineCandidateSchema),
   }),

@@ -2,8 +2,8 @@
 export const USAGE = `heatmargin: plans board-level rework. It estimates; data sheets, local rules and trained practice come first.
 
   heatmargin check FILE                       check a board, plan or ticket file
-  heatmargin import FILES OR FOLDERS... -o NAME.board.json [--name TEXT] [--unit mm|mil] [--bottom-x top|negated]
-             [--offset=X,Y] [--outline RANK] [--panel all|one]
+  heatmargin import FILES OR FOLDERS... -o NAME.board.json [--name TEXT] [--unit UNIT] [--drawing-unit UNIT]
+             [--bottom-x top|negated] [--bottom-y top|negated] [--offset=X,Y] [--outline RANK] [--panel all|one]
                                               drawing files, loose or in a ZIP, to one board: placements (text, XLSX),
                                               Gerber layers, IPC-2581, IPC-D-356, bill of materials, DXF, SVG
   heatmargin export board|placements|exposures TICKET -o FILE [--coarse]
@@ -26,6 +26,7 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
   heatmargin example heat CASE.json [--cell MM] [--step SECONDS] [--json]
                                               runs a bare heat case
 
+'heatmargin COMMAND --help' tells what the options of a command do.
 Exit status: 0 ok, 1 a problem in the input (one line on standard error), 2 wrong use.`;
 
 export const wrongUse = (what: string): string => `${what} Run 'heatmargin --help' for the commands.`;

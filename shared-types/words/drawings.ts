@@ -53,3 +53,12 @@ export const DRAWING_FAILURES = {
 
 /** What a drawing was taken for. */
 export const DRAWING_ROLES = { dxf: 'DXF drawing, outline', svg: 'SVG drawing, outline' };
+
+/** How the unit of a drawing was told. */
+export const DRAWING_UNIT_WORDS: Record<string, string> = {
+  said: 'said in the file',
+  parts: 'not said; in it a closed line goes round the parts',
+  size: 'not said; taken for its likely size',
+  usual: 'not said; pixels, as the standard has it',
+  chosen: 'chosen',
+};

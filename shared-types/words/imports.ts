@@ -1,5 +1,5 @@
 import type { ImportedTable, ImportNote, ImportReport, OutlineCandidateWords, PadCheck } from '../import-report.ts';
-import { DRAWING_NOTES, DRAWING_ROLES } from './drawings.ts';
+import { DRAWING_NOTES, DRAWING_ROLES, DRAWING_UNIT_WORDS } from './drawings.ts';
 
 /** One sentence for everything that an import tells. */
 
@@ -47,7 +47,7 @@ const NOTES = {
     `${parts(n)} with another value in the bill of materials; that of the placements was kept: ${r}.`,
   'bill-unlisted': (r, n) => `${parts(n)} not in the bill of materials, kept as fitted: ${r}.`,
   'parts-by-pads': (_r, _n, d) =>
-    `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns cannot be told so, 0 degrees taken; package names and values are known only from a bill of materials, and positions left empty may be among them. Add the placements, or set what matters.`,
+    `No placements were given: ${d.count} parts were made out of the pads and their references. Their turns were told by the pins, with pin 1 on the left or upper left at 0 degrees; package names and values are known only from a bill of materials, and positions left empty may be among them. Add the placements, or set what matters.`,
   'side-not-told': (r, n) => `${parts(n)} with pins that go through, top taken: ${r}. Check the side.`,
   'file-not-used': (_r, _n, d) => `Not used: ${d.what}.`,
   'file-not-read': (_r, _n, d) => `Not read: it is ${d.what}.`,
@@ -64,11 +64,14 @@ const NOTES = {
   'turn-not-read': (r, n) => `${parts(n)} without a readable rotation, 0 degrees taken: ${r}.`,
   'side-not-read': (r, n, d) => `${parts(n)} with an unknown side word ('${d.word}'), top taken: ${r}. Check them.`,
   'side-assumed': () => 'No side is given: all parts were put on the top. Check this.',
+  'side-from-pads': () => 'No side is given; each part was put on the side of its pads.',
   'side-from-name': (_r, _n, d) => `No side column: ${d.side} was taken from the file's ${d.source}.`,
   'unit-guessed': (_r, _n, d) =>
     `The unit is not said; ${d.unit} was taken because ${d.why}. Check one distance you know.`,
   'bottom-y-negated': () =>
     'Bottom y is counted downwards in the file (all of it is negative and none of the top, or so chosen); it was turned back. Check one bottom part.',
+  'bottom-sign-not-told': (_r, _n, d) =>
+    `There are bottom parts alone and all of their ${d.axis} is negative: it may be mirrored. Compare with the board, and turn it back if so.`,
   'bottom-negated': (_r, _n, d) => `Bottom x is negated in the file (${d.why}); it was turned back.`,
   'turn-sense': (_r, _n, d) =>
     `Rotations do not follow the usual sense; by the pads, top: ${d.top}, bottom: ${d.bottom}.`,
@@ -103,11 +106,15 @@ const NOTES = {
   'middle-from-pads': (r, n) =>
     `${parts(n)} whose file position is no body middle (a pin, or far off the pads); the pads' middle was taken: ${r}.`,
   'turn-differs': (r, n) => `${parts(n)} turned otherwise than their pads say: ${r}. Check pin 1.`,
+  'turn-sense-open': (r, n) =>
+    `${parts(n)} that may stand the other way round: the sense in which rotations are written is open for them, and pin 1 is not at its usual place: ${r}. Check pin 1.`,
   'side-differs': (r, n) => `${parts(n)} with pads on the other side: ${r}. Check the side.`,
+  legend: (r, n) =>
+    `${n === 1 ? '1 placement is' : `${n} placements are`} legend (logos and drawings without pads), no parts, and left out: ${r}.`,
   'no-outline': (_r, _n, d) =>
     `No layer shows an outline: a rectangle ${d.margin} mm round the parts was taken. Draw the real one.`,
   'outline-unsure': (_r, _n, d) =>
-    `No closed loop holds 90 % of the parts; the best one holds ${d.share} %. Check the outline.`,
+    `No closed loop holds 90 % of the parts or pads; the best one holds ${d.share} %. Check the outline.`,
   'laminate-guessed': (_r, _n, d) =>
     `${d.layers} copper layers by the files; which are planes, copper weight and thickness are guesses. Set them.`,
   'laminate-not-known': () => 'Copper layers and thickness are not known: four layers and 1.6 mm were taken. Set them.',
@@ -153,6 +160,7 @@ const WHY_OUTLINE: Record<ImportReport['outline']['why'], string> = {
   smallest: 'the smallest closed loop that holds 90 % of the parts',
   largest: 'the largest closed loop',
   best: 'the closed loop that holds most parts',
+  pads: 'the smallest closed loop that holds 90 % of the pads',
   chosen: 'chosen',
   parts: 'a rectangle round the parts',
 };
@@ -189,7 +197,7 @@ export const KIND_WORDS: Record<string, string> = {
   brokenDesign: 'an IPC-2581 file that cannot be read',
   brokenDrawing: 'a drawing that cannot be read',
   archive: 'an archive: unpack it first',
-  spreadsheet: 'a spreadsheet that cannot be opened (damaged, too large, or of another kind than XLSX): save it as CSV',
+  spreadsheet: 'a spreadsheet that cannot be opened (damaged, too large, or of another kind than XLSX and ODS): save it as CSV',
   picture: 'a picture',
   document: 'a PDF document',
   binary: 'no text',
@@ -239,10 +247,14 @@ export function importReportLines(report: ImportReport): string[] {
   const inner = counts.inner ? `, ${counts.inner} on inner layers` : '';
   const unread = counts.unread ? `, ${counts.unread} rows not read` : '';
   const placed = counts.top + counts.bottom + counts.inner > 0;
+  const legend = counts.legend ? `, ${counts.legend} of them legend` : '';
   const lines = [
     ...report.files.map(({ name, role }) => `file       ${name}: ${ROLE_WORDS[role] ?? role}`),
     ...report.tables.map(tableLine),
-    `placements ${counts.top} top, ${counts.bottom} bottom${inner}${unread}`,
+    ...report.drawings.map(
+      ({ file, unit, unitBy }) => `drawing    ${file}: in ${unit} (${DRAWING_UNIT_WORDS[unitBy]})`,
+    ),
+    `placements ${counts.top} top, ${counts.bottom} bottom${inner}${legend}${unread}`,
     `outline    ${mm(outline.lengthMm)} x ${mm(outline.widthMm)} mm, ${outline.cutouts} cutouts, ${outline.arcs} arcs; ${WHY_OUTLINE[outline.why]}${outline.file ? ` of ${outline.file}` : ''}${placed ? `, holds ${mm(outline.sharePercent, 1)} % of the parts` : ''}`,
     ...outline.others.map(otherLine),
     ...(placed
@@ -296,8 +308,10 @@ function checkLines({ layer, withPads, side, centre, turn, withoutPads, padsOnly
 
 /** What the options of an import on the command line take. */
 export const IMPORT_USE = {
-  unit: '--unit takes mm or mil.',
+  unit: '--unit takes mm, mil, inch, um or cm.',
+  drawingUnit: '--drawing-unit takes mm, mil, inch, um or cm.',
   bottomX: '--bottom-x takes top (as seen from the top) or negated.',
+  bottomY: '--bottom-y takes top (as seen from the top) or negated.',
   panel: '--panel takes all or one.',
   outline: '--outline takes the rank of an outline that the report lists.',
   offset: '--offset takes x,y in mm, such as --offset=-12.5,3.',

@@ -3,6 +3,9 @@ declare module 'dxf' {
   export class Helper {
     constructor(text: string);
     readonly denormalised: readonly { readonly type: string }[];
-    toPolylines(): { bbox: { min: { x: number; y: number }; max: { x: number; y: number } } };
+    toPolylines(): {
+      polylines: readonly { readonly vertices: readonly (readonly [number, number])[] }[];
+      bbox: { min: { x: number; y: number }; max: { x: number; y: number } };
+    };
   }
 }

@@ -10,15 +10,17 @@ import { checkParts, turnSamples } from './build/check.ts';
 import { claimsOf } from './build/claims.ts';
 import { type BoardContour, outlineContours } from './build/contours.ts';
 import { addDrawings, type DrawnOutline } from './build/drawings.ts';
-import { findFrame } from './build/frame.ts';
+import { type Frame, findFrame } from './build/frame.ts';
 import { buildBodied, chooseStep, designLayers, registerDesign } from './build/from-design.ts';
 import { registerNone, registerPads } from './build/from-pads.ts';
 import { inputProblem } from './build/input-problem.ts';
 import { laminateOf } from './build/laminate.ts';
 import { gatherLayers, type Layers } from './build/layers.ts';
+import { partLegend } from './build/legend.ts';
 import { marksByPads, marksPlaced } from './build/marks.ts';
 import { mergePlacements } from './build/merge.ts';
 import { boardName, drawnFrom } from './build/naming.ts';
+import { withPadSides } from './build/pad-sides.ts';
 import { findPanel, type Panel, takeImages } from './build/panel.ts';
 import { type BuiltPart, buildPart } from './build/parts.ts';
 import { makeReport, type ReportInput } from './build/report.ts';
@@ -28,7 +30,7 @@ import { tidy } from './outline/contour.ts';
 import { phaseGroups, voteTurnRule } from './pads/turn.ts';
 import type { PlacementTable } from './placements/types.ts';
 import { withBottomY } from './register/bottom-y.ts';
-import { type Registration, register } from './register/register.ts';
+import { type PlacedMm, type Registration, register } from './register/register.ts';
 
 export type { GivenFile } from './files/recognise.ts';
 
@@ -58,14 +60,14 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   if (!unpacked.ok) return unpacked;
   const recognised = unpacked.value.files.map((file) => recognise(file, choices));
   const given = recognised.flatMap((file) => (file.kind === 'placements' ? [file.table] : []));
-  const { tables, bottomYNegated } = withBottomY(given, choices.bottomY);
-  const rows = tables.reduce((sum, { placements }) => sum + placements.length, 0);
-  if (rows > MAX_PARTS) return fail('too-large', { file: tables[0].file, detail: { limit: `${MAX_PARTS} parts` } });
+  const rows = given.reduce((sum, { placements }) => sum + placements.length, 0);
+  if (rows > MAX_PARTS) return fail('too-large', { file: given[0].file, detail: { limit: `${MAX_PARTS} parts` } });
   const { archives } = unpacked.value;
   const whole = fromDesign(recognised);
   if (whole)
     return build({ files: recognised, archives, tables: [], drawn: [], bottomYNegated: false, ...whole }, choices);
   const layers = gatherLayers(recognised);
+  const { tables, bottomYNegated } = withBottomY(withPadSides(given, layers.pads), choices.bottomY);
   const placed = rows > 0 ? register(tables, layers, choices) : registerPads(layers.pads, '');
   const { drawn, ...found } = addDrawings(recognised, layers, placed?.placements ?? [], drawingUnit(tables, choices));
   const registration = rows > 0 ? placed : (placed ?? registerNone(found.layers));
@@ -80,8 +82,10 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   );
 }
 
-/** The unit that was chosen is the placements' where they do not say theirs, else the drawing's. */
-function drawingUnit(tables: readonly PlacementTable[], { unit }: ImportChoices): LengthWord | undefined {
+/** The unit that was chosen for drawings; one for all is the placements' where they do not say theirs, else the drawing's. */
+function drawingUnit(tables: readonly PlacementTable[], choices: ImportChoices): LengthWord | undefined {
+  const { drawingUnit: chosen, unit } = choices;
+  if (chosen) return chosen;
   return tables.some(({ mmPerUnit, placements }) => mmPerUnit === null && placements.length > 0) ? undefined : unit;
 }
 
@@ -112,12 +116,13 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
   // Placements made out of the pads cannot be checked against them.
   const fromPads = registration.offset?.by === 'own';
   const bills = files.flatMap((file) => (file.kind === 'bill' ? [file.bill] : []));
-  const { placements, billed } = applyBills(registration.placements, bills);
+  const { placements: parts, legend } = partLegend(registration.placements, layers.pads);
+  const { placements, billed } = applyBills(parts, bills);
   const panel = findPanel(placements);
   const taken = takeImages(placements, panel, choices.panel ?? 'all');
   const merged = mergePlacements(taken.placements);
   const outside = merged.placements.filter(({ side }) => side !== 'inner');
-  const frame = findFrame(layers.outlines, outside, registration.offset, choices);
+  const frame = frameOf(outside, gathered, choices);
   const turns = turnSamples(outside, fromPads ? new Map() : layers.pads);
   const chosen = choices.turn;
   const vote = { ...voteTurnRule(phaseGroups(turns.samples), chosen), from: turns.from, chosen: chosen !== undefined };
@@ -149,6 +154,7 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
   const report = makeReport({
     ...gathered,
     merged,
+    legend,
     billed,
     panel: panelLine(panel, placements, taken, choices),
     frame,
@@ -158,6 +164,14 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
     check,
   });
   return succeed({ board: parsed.data, report });
+}
+
+/** Without parts the bare pads show which outline is the board's; layers have one origin. */
+function frameOf(outside: readonly PlacedMm[], { layers, registration }: Gathered, choices: ImportChoices): Frame {
+  if (outside.length > 0) return findFrame(layers.outlines, outside, registration.offset, choices);
+  const pads = [...layers.unnamed.top, ...layers.unnamed.bottom];
+  const still = { x: 0, y: 0, votes: 0, of: 0, by: 'own' as const };
+  return findFrame(layers.outlines, pads, still, choices);
 }
 
 function panelLine(

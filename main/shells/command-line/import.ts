@@ -1,3 +1,4 @@
+import { LENGTH_WORDS, type LengthWord } from '../../../shared-types/import-choices.ts';
 import { written, wrongUse } from '../../../shared-types/words/command-line.ts';
 import { IMPORT_USE, importReportLines } from '../../../shared-types/words/imports.ts';
 import { type ImportChoices, importBoard } from '../../document/imports/import-board.ts';
@@ -12,7 +13,9 @@ const options = {
   output: { type: 'string', short: 'o' },
   name: { type: 'string' },
   unit: { type: 'string' },
+  'drawing-unit': { type: 'string' },
   'bottom-x': { type: 'string' },
+  'bottom-y': { type: 'string' },
   offset: { type: 'string' },
   outline: { type: 'string' },
   panel: { type: 'string' },
@@ -39,9 +42,13 @@ export const importCommand: Command = async (words) => {
 /** What is decided on the command line, or the sentence of what does not fit. */
 function readChoices(given: Arguments): ImportChoices | string {
   const unit = given.text('unit');
-  if (unit !== undefined && unit !== 'mm' && unit !== 'mil') return IMPORT_USE.unit;
+  if (!isLength(unit)) return IMPORT_USE.unit;
+  const drawingUnit = given.text('drawing-unit');
+  if (!isLength(drawingUnit)) return IMPORT_USE.drawingUnit;
   const bottomX = given.text('bottom-x');
-  if (bottomX !== undefined && !Object.hasOwn(BOTTOM_X, bottomX)) return IMPORT_USE.bottomX;
+  if (bottomX !== undefined && !Object.hasOwn(SIGNS, bottomX)) return IMPORT_USE.bottomX;
+  const bottomY = given.text('bottom-y');
+  if (bottomY !== undefined && !Object.hasOwn(SIGNS, bottomY)) return IMPORT_USE.bottomY;
   const panel = given.text('panel');
   if (panel !== undefined && panel !== 'all' && panel !== 'one') return IMPORT_USE.panel;
   const outline = given.text('outline');
@@ -52,11 +59,17 @@ function readChoices(given: Arguments): ImportChoices | string {
   return {
     name: given.text('name'),
     unit,
+    drawingUnit,
     panel,
-    ...(bottomX ? { bottomX: BOTTOM_X[bottomX as keyof typeof BOTTOM_X] } : {}),
+    ...(bottomX ? { bottomX: SIGNS[bottomX as keyof typeof SIGNS] } : {}),
+    ...(bottomY ? { bottomY: SIGNS[bottomY as keyof typeof SIGNS] } : {}),
     ...(outline ? { outline: Number(outline) } : {}),
     ...(offset ? { offset: { x: Number(x), y: Number(y) } } : {}),
   };
 }
 
-const BOTTOM_X = { top: 'asSeenFromTop', negated: 'negated' } as const;
+const SIGNS = { top: 'asSeenFromTop', negated: 'negated' } as const;
+
+function isLength(word: string | undefined): word is LengthWord | undefined {
+  return word === undefined || (LENGTH_WORDS as readonly string[]).includes(word);
+}

@@ -1,3 +1,4 @@
+import { commandHelp } from '../../../shared-types/words/command-help.ts';
 import { USAGE, unknownCommand } from '../../../shared-types/words/command-line.ts';
 import { problemSentence } from '../../../shared-types/words/problems.ts';
 import { calibrate } from './calibrate.ts';
@@ -41,6 +42,11 @@ export async function runCommandLine(words: string[], streams: Streams, tools: T
     return 2;
   }
   const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  const help = command && rest.some((word) => word === '--help' || word === '-h') ? commandHelp(name) : null;
+  if (help) {
+    streams.out(`${help}\n`);
+    return 0;
+  }
   if (!command) return report({ kind: 'wrong-use', sentence: unknownCommand(name) }, streams);
   return report(await command(rest, tools), streams);
 }

@@ -17,6 +17,7 @@ import { Section } from '../../widgets/Section.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
 import { nextNumber } from './free-number.ts';
 import type { Choose } from './import/choose.ts';
+import { DrawingSection } from './import/DrawingSection.tsx';
 import { FileFold } from './import/FileFold.tsx';
 import { OutlineSection } from './import/OutlineSection.tsx';
 import { SenseSection } from './import/SenseSection.tsx';
@@ -80,6 +81,7 @@ function Found({ imported, onClose }: { imported: Imported; onClose: () => void 
           <Facts board={imported.board} />
           <FileFold files={imported.report.files} />
           <TableSections imported={imported} choose={choose} />
+          <DrawingSection imported={imported} choose={choose} />
           <SenseSection imported={imported} choose={choose} />
           <OutlineSection imported={imported} choose={choose} />
           <Section title={words.notes} count={imported.notes.length}>

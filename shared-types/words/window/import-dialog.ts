@@ -1,5 +1,6 @@
 import type { LengthWord, Meaning, TurnRule } from '../../import-choices.ts';
 import type { ImportFacts } from '../../import-report.ts';
+import { DRAWING_UNIT_WORDS } from '../drawings.ts';
 
 /** What a column means, as the heading of a preview. */
 export const meaningWords: Record<Meaning, string> = {
@@ -42,6 +43,7 @@ const sideReasons = {
   column: 'from its column',
   preamble: 'said above the table',
   name: "from the file's name",
+  pads: 'by the pads of each part',
   assumed: 'not said: top taken',
   chosen: 'chosen',
 } as const;
@@ -62,6 +64,9 @@ export const importDialogWords = {
   columnOf: (heading: string) => `Meaning of the column ${heading}`,
   columnsBy: (by: keyof typeof columnReasons) => `Columns told ${columnReasons[by]}`,
   unit: 'Unit',
+  drawings: 'Drawing',
+  drawingUnit: (file: string, by: ImportFacts['drawings'][number]['unitBy']) =>
+    `Unit of ${file} (${DRAWING_UNIT_WORDS[by]})`,
   side: 'Side of the parts',
   sideOf: (file: string) => `Side of ${file}`,
   sides: { top: 'Top', bottom: 'Bottom' },

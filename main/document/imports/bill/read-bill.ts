@@ -1,6 +1,6 @@
 import { bareHeading, type Column } from '../placements/columns.ts';
-import { type NumberedLine, type Row, readRows } from '../placements/rows.ts';
-import { DELIMITERS, type Separator, splitDelimited } from '../placements/split.ts';
+import { isComment, type NumberedLine, type Row, readRows } from '../placements/rows.ts';
+import { cutColumns, DELIMITERS, type Separator, type Span, splitDelimited } from '../placements/split.ts';
 import { namesEmpty, saysNotFitted, withoutTextMark } from '../placements/values.ts';
 import { listsReferences, splitReferences } from './references.ts';
 
@@ -50,6 +50,8 @@ interface Heading {
   readonly index: number;
   readonly separator: Separator;
   readonly names: readonly string[];
+  /** Where each heading stands in its line; for fixed columns. */
+  readonly spans: readonly Span[];
   readonly at: ReadonlyMap<Meaning, number>;
 }
 
@@ -62,13 +64,32 @@ export function readBill(text: string, file: string): Bill | null {
   const heading = findHeading(filled);
   if (heading === null) return null;
   const columns = heading.names.map((name): Column => ({ heading: name, meaning: null, unit: null }));
-  const below = { index: heading.index, separator: heading.separator, columns, spans: [], score: 1 };
+  const { index, separator, spans } = heading;
+  const below = { index, separator, columns, spans, score: 1 };
+  const body = filled.slice(heading.index + 1);
+  const rows = separator === 'blanks' ? fixedRows(body, spans) : readRows(body, below, () => 1).rows;
   const lines = new Map<string, BillLine>();
-  for (const row of readRows(filled.slice(heading.index + 1), below, () => 1).rows) {
+  for (const row of rows) {
     addRow(row, heading, lines);
     if (lines.size > MAX_REFERENCES) return null;
   }
   return lines.size > 0 ? { file, lines } : null;
+}
+
+/** Rows of fixed columns: cut where the headings begin, if a blank stands before each; else parted by two blanks or more. */
+function fixedRows(body: readonly NumberedLine[], spans: readonly Span[]): Row[] {
+  const columns = spans.map(({ start }, index) => ({
+    start: index === 0 ? 0 : start,
+    end: spans[index + 1]?.start ?? Number.POSITIVE_INFINITY,
+  }));
+  return body.flatMap(({ text, line }): Row[] => {
+    if (isComment(text)) return [];
+    if (columns.every(({ start }) => start === 0 || !/\S/.test(text[start - 1] ?? ' '))) {
+      return [{ cells: cutColumns(text, columns), line, text }];
+    }
+    const wide = text.trim().split(/\s{2,}/);
+    return wide.length === columns.length ? [{ cells: wide, line, text }] : [];
+  });
 }
 
 /** The row that names references and something about them best. */
@@ -77,14 +98,25 @@ function findHeading(lines: readonly NumberedLine[]): Heading | null {
   for (let index = 0; index < Math.min(lines.length, LINES_SEARCHED); index++) {
     const { text } = lines[index];
     if (text.length > 4000) continue;
-    for (const separator of DELIMITERS) {
-      const names = text.includes(separator) ? splitDelimited(text, separator) : [];
+    for (const { separator, names, spans } of readingsOf(text)) {
       const at = meaningsOf(names);
       const telling = at.has('references') && SAYS_SOMETHING.some((meaning) => at.has(meaning));
-      if (telling && at.size > (best?.at.size ?? 0)) best = { index, separator, names, at };
+      if (telling && at.size > (best?.at.size ?? 0)) best = { index, separator, names, spans, at };
     }
   }
   return best;
+}
+
+type Reading = Pick<Heading, 'separator' | 'names' | 'spans'>;
+
+/** A line parted by each delimiter in it, and by two blanks or more as fixed columns have them. */
+function readingsOf(text: string): Reading[] {
+  const delimited = DELIMITERS.filter((separator) => text.includes(separator)).map(
+    (separator): Reading => ({ separator, names: splitDelimited(text, separator), spans: [] }),
+  );
+  const words = [...text.matchAll(/\S+(?: \S+)*/g)];
+  const spans = words.map((match) => ({ start: match.index, end: match.index + match[0].length }));
+  return [...delimited, { separator: 'blanks', names: words.map(([word]) => word), spans }];
 }
 
 function meaningsOf(names: readonly string[]): Map<Meaning, number> {

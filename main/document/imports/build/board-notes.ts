@@ -97,7 +97,7 @@ function billNotes({ billed }: ReportInput): Notes {
   });
 }
 
-function placementNotes({ registration, merged, tables, panel, bottomYNegated }: ReportInput): Notes {
+function placementNotes({ registration, merged, legend, tables, panel, bottomYNegated }: ReportInput): Notes {
   const { assumedUnit, unitBy } = registration;
   const why = unitBy === 'pads' ? 'the parts then lie on their pads' : 'board and gaps then have a likely size';
   const inner = merged.placements.flatMap(({ side, refdes }) => (side === 'inner' ? [refdes] : []));
@@ -109,6 +109,7 @@ function placementNotes({ registration, merged, tables, panel, bottomYNegated }:
         detail: { unit: assumedUnit, why },
       },
     bottomYNegated && { weight: 'warn', code: 'bottom-y-negated' },
+    ...signNotes(registration),
     registration.bottomNegated && {
       weight: 'note',
       code: 'bottom-negated',
@@ -134,7 +135,20 @@ function placementNotes({ registration, merged, tables, panel, bottomYNegated }:
       detail: { count: merged.repeated },
     },
     about('warn', 'inner-layer', inner),
+    about('note', 'legend', [...new Set(legend.map(({ refdes }) => refdes))]),
   ];
+}
+
+/** Bottom parts alone, all on the far side of an axis: counted downwards, or from the middle of a page? Only pads would tell. */
+function signNotes({ placements, bottomBy, bottomNegated, offset }: ReportInput['registration']): Notes {
+  const outside = placements.filter(({ side }) => side !== 'inner');
+  const alone = outside.length > 0 && outside.every(({ side }) => side === 'bottom');
+  if (!alone || offset !== null || bottomBy === 'chosen') return [];
+  const axes = [
+    !bottomNegated && outside.every(({ x }) => x <= 0) ? 'x' : '',
+    outside.every(({ y }) => y < 0) ? 'y' : '',
+  ].filter(Boolean);
+  return [axes.length > 0 && { weight: 'warn', code: 'bottom-sign-not-told', detail: { axis: axes.join(' and ') } }];
 }
 
 function frameNotes({ frame, layers }: ReportInput): Notes {
@@ -242,9 +256,10 @@ function overOthers(built: readonly BuiltPart[]): string[] {
   });
 }
 
-function checkNotes({ check }: ReportInput): Notes {
+function checkNotes({ check, vote }: ReportInput): Notes {
   if (!check) return [];
   return [
+    about('warn', 'turn-sense-open', [...vote.open]),
     about('warn', 'side-differs', [...check.side.wrong]),
     about(
       'warn',

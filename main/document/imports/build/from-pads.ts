@@ -1,6 +1,6 @@
 import { MIN_OUTLINE_AREA_MM2 } from '../outline/choose.ts';
-import type { Pad } from '../pads/collect.ts';
-import { padsBox } from '../pads/collect.ts';
+import { type Pad, padsBox, pinCentres } from '../pads/collect.ts';
+import { turnByPins } from '../pads/pin-turn.ts';
 import { boxCentre } from '../plane.ts';
 import type { PlacedMm, Registration } from '../register/register.ts';
 import type { Layers } from './layers.ts';
@@ -40,12 +40,13 @@ function pinsOf(pads: readonly Pad[]): number {
 /** Surface pads tell the side; pins that go through stand on both, and the top is taken. */
 function placementOf(refdes: string, pads: readonly Pad[], file: string): PlacedMm {
   const surface = pads.filter(({ through }) => !through);
-  const bottom = surface.filter(({ side }) => side === 'bottom').length;
+  const bottom = surface.filter((pad) => pad.side === 'bottom').length;
+  const side = bottom * 2 > surface.length ? 'bottom' : 'top';
   return {
     refdes,
     ...boxCentre(padsBox(pads)),
-    rotation: 0,
-    side: bottom * 2 > surface.length ? 'bottom' : 'top',
+    rotation: turnByPins(pinCentres(pads), side) ?? 0,
+    side,
     packageName: '',
     value: '',
     heightMm: null,

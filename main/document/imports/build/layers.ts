@@ -30,12 +30,15 @@ export function gatherLayers(files: readonly Recognised[]): Layers {
   const layers = files.filter((file) => file.kind === 'layer');
   const ofRole = (...roles: LayerRole[]) => layers.filter(({ role }) => roles.includes(role));
   const named = namedPads(ofRole);
-  const outlines = outlineSources(ofRole);
+  const drawn = outlineSources(ofRole);
   const plain = named.pads.size > 0 ? [] : plainLayers(ofRole);
   const padsOn = (side: 'top' | 'bottom'): PlainPad[] =>
     plain.filter(({ role }) => role.endsWith(side)).flatMap(({ image }) => plainPads(image.objects));
   const bare = { top: padsOn('top'), bottom: padsOn('bottom') };
-  const netlist = named.pads.size > 0 ? null : netlistPads(files, bare, outlines);
+  const netlist = named.pads.size > 0 ? null : netlistPads(files, bare, drawn);
+  const edge =
+    netlist && netlist.loops.length > 0 ? [{ file: netlist.file, declared: true, loops: netlist.loops }] : [];
+  const outlines = drawn.length > 0 ? drawn : edge;
   const unnamed = netlist ? { top: [], bottom: [] } : bare;
   return {
     pads: netlist?.pads ?? named.pads,

@@ -1,16 +1,21 @@
 import type { Recognised } from '../files/recognise.ts';
+import { findLoops } from '../outline/chain.ts';
 import type { OutlineSource } from '../outline/choose.ts';
 import { shareInside } from '../outline/choose.ts';
+import type { Loop } from '../outline/loop.ts';
 import type { Pad } from '../pads/collect.ts';
 import type { PlainPad } from '../pads/plain-pads.ts';
 import { boxCentre, boxOfPoints, type Point } from '../plane.ts';
 import { voteByPlaces } from '../register/vote.ts';
+import { mapSegment } from '../segments.ts';
 import { cornerOffset } from './frame.ts';
 
 /** Pads of a netlist on the place of the Gerber layers, and how the netlist's own origin was brought there. */
 export interface NetlistPads {
   readonly file: string;
   readonly pads: Map<string, Pad[]>;
+  /** The board's edge as the netlist draws it, moved with its pads. */
+  readonly loops: readonly Loop[];
   readonly move: Point;
   readonly by: 'pads' | 'inside' | 'corner' | 'none';
   readonly votes: number;
@@ -60,5 +65,6 @@ function moved(
     refdes,
     own.map((pad) => ({ ...pad, at: shift(pad.at), hull: pad.hull.map(shift) })),
   ]);
-  return { file: name, pads: new Map(pads), move, by, votes, of };
+  const edges = netlist.edges.map(({ segment, widthMm }) => ({ segment: mapSegment(segment, shift, false), widthMm }));
+  return { file: name, pads: new Map(pads), loops: findLoops(edges, name), move, by, votes, of };
 }

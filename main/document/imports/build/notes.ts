@@ -148,6 +148,7 @@ function sideNotes({ file, sideFrom, placements }: PlacementTable): (ImportNote 
   const from = sideFrom === 'name' ? 'name' : 'head';
   return [
     sideFrom === 'assumed' && { weight: 'warn', code: 'side-assumed', file },
+    sideFrom === 'pads' && { weight: 'note', code: 'side-from-pads', file },
     (sideFrom === 'name' || sideFrom === 'preamble') && {
       weight: 'note',
       code: 'side-from-name',

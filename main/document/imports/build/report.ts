@@ -4,7 +4,7 @@ import type { Archive } from '../files/unpack.ts';
 import type { RuleVote } from '../pads/turn.ts';
 import type { PlacementTable } from '../placements/types.ts';
 import { boxHeight, boxWidth, type Point } from '../plane.ts';
-import type { Registration } from '../register/register.ts';
+import type { PlacedMm, Registration } from '../register/register.ts';
 import type { BillMerge } from './bills.ts';
 import { boardNotes } from './board-notes.ts';
 import type { BoardContour } from './contours.ts';
@@ -28,6 +28,7 @@ export interface ReportInput {
   readonly design: string | null;
   readonly drawn: readonly DrawnOutline[];
   readonly merged: MergedPlacements;
+  readonly legend: readonly PlacedMm[];
   readonly panel: ImportReport['panel'];
   readonly billed: readonly BillMerge[];
   readonly frame: Frame;
@@ -42,7 +43,8 @@ const WEIGHTS = ['stop', 'warn', 'note'];
 /** Everything the import did, for the report. */
 export function makeReport(input: ReportInput): ImportReport {
   const { files, tables, registration, merged, frame, vote, contours } = input;
-  const onSide = (side: string) => merged.placements.filter((placement) => placement.side === side).length;
+  const all = [...merged.placements, ...input.legend];
+  const onSide = (side: string) => all.filter((placement) => placement.side === side).length;
   const unread = tables.flatMap(({ faults }) => faults.filter(({ fault }) => fault !== 'side' && fault !== 'rotation'));
   const notes = [
     ...archiveNotes(input.archives, files),
@@ -58,8 +60,15 @@ export function makeReport(input: ReportInput): ImportReport {
   return {
     files: files.map(fileLine),
     tables: tables.map((table) => tableLine(table, registration)),
-    counts: { top: onSide('top'), bottom: onSide('bottom'), inner: onSide('inner'), unread: unread.length },
-    outline: outlineLine(frame, contours),
+    drawings: input.drawn.map(({ file, unit, unitBy }) => ({ file, unit, unitBy })),
+    counts: {
+      top: onSide('top'),
+      bottom: onSide('bottom'),
+      inner: onSide('inner'),
+      unread: unread.length,
+      legend: input.legend.length,
+    },
+    outline: outlineLine(frame, contours, merged.placements.length === 0),
     offset: {
       xMm: frame.offset.x,
       yMm: frame.offset.y,
@@ -118,7 +127,11 @@ function tableLine(table: PlacementTable, { assumedUnit, unitBy }: Registration)
   };
 }
 
-function outlineLine({ choice }: Frame, { box, cutouts, arcs }: BoardContour): ImportReport['outline'] {
+function outlineLine(
+  { choice }: Frame,
+  { box, cutouts, arcs }: BoardContour,
+  noParts: boolean,
+): ImportReport['outline'] {
   const percent = (share: number) => Math.round(share * 1000) / 10;
   return {
     file: choice?.outline.file ?? null,
@@ -126,7 +139,7 @@ function outlineLine({ choice }: Frame, { box, cutouts, arcs }: BoardContour): I
     widthMm: boxHeight(box),
     cutouts: cutouts.length,
     arcs,
-    why: choice?.why ?? 'parts',
+    why: noParts && choice?.why === 'smallest' ? 'pads' : (choice?.why ?? 'parts'),
     sharePercent: percent(choice?.share ?? 1),
     others: (choice?.others ?? []).map(({ loop, share, rank }) => ({
       rank,

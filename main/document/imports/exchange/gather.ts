@@ -206,7 +206,8 @@ function endContour(state: Gathered): void {
   const segments = contourSegments(contour.start, contour.steps);
   if (segments.length === 0) return;
   if (path.includes('Profile')) step?.profile.push(segments);
-  else if (pack && parent(state, 2) === 'Package') pack.outline ??= segmentsBox(segments);
+  // Revision C draws what lies on the far side of the board under OtherSideView.
+  else if (pack && /^(Package|OtherSideView)$/.test(parent(state, 2))) pack.outline ??= segmentsBox(segments);
   else if (pack && parent(state, 2) === 'AssemblyDrawing') pack.assembly ??= segmentsBox(segments);
 }
 

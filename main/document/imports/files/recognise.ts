@@ -104,7 +104,7 @@ function looksLikeGerber(head: string): boolean {
 
 function otherKind(head: string): OtherKind | null {
   if (/^\s*(%\s*)?M48\s*$/m.test(head.slice(0, 400))) return 'drill';
-  if (/^(P {2}(JOB|CODE|UNITS)|[C3][12]7[A-Z+-])/m.test(head.slice(0, 4000))) return 'netlist';
+  if (/^(P {2}(JOB|CODE|UNITS)|3[12]7.{20,}X[ +-]*\d+Y[ +-]*\d)/m.test(head.slice(0, 4000))) return 'netlist';
   if (/^\s*(<\?xml|<[A-Za-z!][^>]*>)/.test(head)) return 'xml';
   return /^\s*[{[]\s*("|\{|\])/.test(head) ? 'json' : null;
 }

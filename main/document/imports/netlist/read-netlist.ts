@@ -1,9 +1,13 @@
+import type { PenStroke } from '../outline/graph.ts';
 import type { Pad } from '../pads/collect.ts';
 import { type Disc, type Point, turnPoint } from '../plane.ts';
+import { readBoardEdges } from './board-edges.ts';
 
 /** What an IPC-D-356 file says of the parts: their pads by reference, mm at the file's own origin. */
 export interface Netlist {
   readonly pads: ReadonlyMap<string, readonly Pad[]>;
+  /** Lines of the board's edge. */
+  readonly edges: readonly PenStroke[];
   /** Records of pins that cannot be read. */
   readonly unread: number;
   /** The file ends without its end record: it may be cut short. */
@@ -21,7 +25,7 @@ const VIA = /^(VIA)?$/i;
 const FIGURES =
   /(?:D\d{1,4}[PU]?)?\s*(?:A(\d{2}))?\s*X\s*([+-]?\d+)\s*Y\s*([+-]?\d+)(?:\s*X(\d{1,4}))?(?:\s*Y(\d{1,4}))?(?:\s*R(\d{1,3}))?/;
 
-/** Reads an IPC-D-356 netlist; null when it holds no pins of parts or more than any board has. Never throws. */
+/** Reads an IPC-D-356 netlist; null when it holds neither pins of parts nor an edge, or more than any board has. Never throws. */
 export function readNetlist(text: string): Netlist | null {
   const lines = text.split(/\r\n|\n|\r/);
   const scale = mmPerUnit(lines);
@@ -39,7 +43,9 @@ export function readNetlist(text: string): Netlist | null {
     if (known) known.push(...found);
     else if (found.length > 0) pads.set(refdes, found);
   }
-  return pads.size > 0 ? { pads, unread, noEnd: !lines.some((line) => /^999/.test(line)) } : null;
+  const edges = readBoardEdges(lines, scale);
+  if (pads.size === 0 && edges.length === 0) return null;
+  return { pads, edges, unread, noEnd: !lines.some((line) => /^999/.test(line)) };
 }
 
 /** `P  UNITS CUST 1` and `SI`: micrometres; CUST 0 and 2: ten thousandths of an inch, also where nothing is said. */

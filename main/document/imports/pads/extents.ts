@@ -76,8 +76,8 @@ export interface PartLand {
 }
 
 /** Names of the first pin; letters only where there are two pins (cathode and anode, collector...). */
-const FIRST_PINS = ['1', 'A1'];
-const FIRST_OF_TWO = ['K', 'C', '+', 'P'];
+export const FIRST_PINS = ['1', 'A1'];
+export const FIRST_OF_TWO = ['K', 'C', '+', 'P'];
 
 /** What the pads say of a part: extents, pins, pin 1, area of the surface pads (none when pins go through), array grid. */
 export function describeLand(pads: readonly Pad[], pose: Pose): PartLand {

@@ -3,6 +3,7 @@ import type { TurnRule } from '../../../../shared-types/import-choices.ts';
 export type { TurnRule };
 
 import { angleDifference, median, normalAngle, type Point } from '../plane.ts';
+import { turnByPins } from './pin-turn.ts';
 
 /** A part as the turn check sees it: written angle, side, and the middles of its pins in board axes. */
 export interface TurnSample {
@@ -123,25 +124,52 @@ export interface RuleVote {
   readonly rule: TurnRule;
   readonly agreeing: number;
   readonly of: number;
+  /** Parts that another rule, as good by all others, would turn so that their pin 1 stands where it is usual. */
+  readonly open: readonly string[];
 }
 
 /**
- * The rule under which most parts agree with others of their package; the usual one where the pads cannot tell. A chosen rule
- * is held against them just the same.
+ * The rule under which most parts agree with others of their package; of rules that do so alike, the one under which pin 1 stands
+ * where it is usual, if clearly more do. The usual rule where the pads cannot tell. A chosen one is held against them just the same.
  */
 export function voteTurnRule(groups: readonly PhaseGroup[], chosen?: TurnRule): RuleVote {
   const telling = groups.filter((group) => group.length > 1);
   const of = telling.reduce((sum, group) => sum + group.length, 0);
   const agreeingWith = (rule: TurnRule) => telling.reduce((sum, group) => sum + countAgreeing(group, rule), 0);
-  if (chosen) return { rule: chosen, agreeing: agreeingWith(chosen), of };
-  let best: RuleVote = { rule: USUAL_TURN, agreeing: -1, of };
-  for (const top of TOP_RULES) {
-    for (const bottom of BOTTOM_RULES) {
-      const agreeing = agreeingWith({ top, bottom });
-      if (agreeing > best.agreeing) best = { rule: { top, bottom }, agreeing, of };
-    }
+  if (chosen) return { rule: chosen, agreeing: agreeingWith(chosen), of, open: [] };
+  const votes = TOP_RULES.flatMap((top) =>
+    BOTTOM_RULES.map(
+      (bottom): RuleVote => ({ rule: { top, bottom }, agreeing: agreeingWith({ top, bottom }), of, open: [] }),
+    ),
+  );
+  const most = Math.max(...votes.map(({ agreeing }) => agreeing));
+  const tied = votes.filter(({ agreeing }) => agreeing === most);
+  return tied.length > 1 && of > 0 ? byCustom(tied, groups) : tied[0];
+}
+
+/** So many parts more, and so large a share, must have pin 1 in its usual place before a rule beats the usual one. */
+const [CLEARLY_MORE, CLEAR_SHARE] = [4, 0.75];
+
+const isUsual = ({ rule }: RuleVote): boolean => rule.top === USUAL_TURN.top && rule.bottom === USUAL_TURN.bottom;
+
+/** Packages that stand on one side alone leave half a turn open: pin 1 is on the left or upper left as a rule. */
+function byCustom(tied: readonly RuleVote[], groups: readonly PhaseGroup[]): RuleVote {
+  const customs = groups.flat().flatMap(({ sample }) => {
+    const turn = turnByPins(sample.pins, sample.side);
+    return turn === null ? [] : [{ sample, turn }];
+  });
+  const fits = ({ sample, turn }: (typeof customs)[number], { rule }: RuleVote): boolean =>
+    angleDifference(applyTurn(sample.written, sample.side, rule), turn) <= AGREES_DEGREES;
+  const usual = (vote: RuleVote): number => customs.filter((one) => fits(one, vote)).length;
+  let best = { vote: tied[0], count: usual(tied[0]) };
+  for (const vote of tied.slice(1)) {
+    const count = usual(vote);
+    const more = isUsual(best.vote) ? CLEARLY_MORE : 1;
+    if (count >= best.count + more && count >= customs.length * CLEAR_SHARE) best = { vote, count };
   }
-  return best;
+  const { vote } = best;
+  const open = customs.filter((one) => !fits(one, vote) && tied.some((other) => fits(one, other)));
+  return { ...vote, open: open.map(({ sample }) => sample.refdes) };
 }
 
 function countAgreeing(group: PhaseGroup, rule: TurnRule): number {

@@ -1,7 +1,7 @@
 import type { Column, Meaning } from './columns.ts';
 import type { Heading } from './heading.ts';
 import { isComment, type NumberedLine } from './rows.ts';
-import { DELIMITERS, type Separator, splitBlanks, splitDelimited } from './split.ts';
+import { cutColumns, DELIMITERS, findSpans, type Separator, splitBlanks, splitDelimited } from './split.ts';
 import { looksLikeRefdes, readAngle, readLength, readSide } from './values.ts';
 
 const SAMPLE_ROWS = 400;
@@ -19,7 +19,21 @@ export function guessColumns(lines: readonly NumberedLine[]): Heading | null {
     const guess = guessFrom(rows, separator);
     if (guess && guess.score > (best?.score ?? 0)) best = guess;
   }
-  return best;
+  return fixedGuesses(body).reduce((a, b) => (b.score > (a?.score ?? 0) ? b : a), best);
+}
+
+/** Fixed columns whose texts hold blanks: parted by two blanks or more, or where a blank runs through all lines. */
+function fixedGuesses(body: readonly NumberedLine[]): Heading[] {
+  const spans = findSpans(body.map(({ text }) => text));
+  const wide = guessFrom(
+    body.map(({ text }) => text.trim().split(/\s{2,}/)),
+    'blanks',
+  );
+  const cut = guessFrom(
+    body.map(({ text }) => cutColumns(text, spans)),
+    'blanks',
+  );
+  return [...(wide ? [wide] : []), ...(cut ? [{ ...cut, spans }] : [])];
 }
 
 function guessFrom(all: readonly string[][], separator: Separator): Heading | null {
@@ -54,7 +68,7 @@ function guessFrom(all: readonly string[][], separator: Separator): Heading | nu
 }
 
 function isTurn(cell: string): boolean {
-  const angle = readAngle(cell, false);
+  const angle = readAngle(cell, cell.includes(',') && !cell.includes('.'));
   return angle !== null && Math.abs(angle) <= 360;
 }
 

@@ -89,6 +89,8 @@ interface Context {
   readonly rows: readonly Row[];
   readonly decimalComma: boolean;
   readonly hasSide: boolean;
+  /** The column marks the bottom alone: m or nothing. */
+  readonly blankIsTop: boolean;
   readonly sideByName: 'top' | 'bottom' | null;
   readonly columns: readonly Column[];
   readonly cell: (row: Row, meaning: Meaning) => string | null;
@@ -117,11 +119,17 @@ function readContext(lines: readonly NumberedLine[], heading: Heading, file: str
     separator,
     rows,
     decimalComma: usesDecimalComma(lengths),
+    blankIsTop: marksBottomAlone(rows.map(({ cells }) => at(cells, 'side') ?? '')),
     hasSide: index.has('side') || index.has('mirror'),
     sideByName: sideInName(file),
     columns,
     cell: (row, meaning) => at(row.cells, meaning),
   };
+}
+
+function marksBottomAlone(words: readonly string[]): boolean {
+  const written = words.filter((word) => word !== '');
+  return written.length > 0 && written.every((word) => /^(m|x|yes)$/i.test(word));
 }
 
 /** The name of a sheet says it better than that of its workbook. */
@@ -211,6 +219,7 @@ function readRow(
       height && height.value > 0 && unit.mmPerUnit
         ? height.value * (height.unit ? MM_PER[height.unit] : unit.mmPerUnit)
         : null,
+    ...(height && height.value > 0 && !unit.mmPerUnit ? { heightUnits: height.value } : {}),
     pad1: padX && padY ? { x: scale(padX), y: scale(padY) } : null,
     fitted: !fittedColumn || !saysNotFitted(fittedColumn.heading, context.cell(row, 'fitted') ?? ''),
     file: context.file,
@@ -240,5 +249,6 @@ function readSideOf(context: Context, row: Row, fileSide: 'top' | 'bottom' | nul
   if (side !== null && side !== '') return readSide(side) ?? (/^(yes|no|m)$/i.test(side) ? readMirror(side) : null);
   const mirror = context.cell(row, 'mirror');
   if (mirror !== null) return readMirror(mirror);
-  return context.hasSide && side === null ? null : (fileSide ?? 'top');
+  if (!context.hasSide || context.blankIsTop) return fileSide ?? 'top';
+  return fileSide;
 }

@@ -9,6 +9,7 @@ import {
   spansByHeading,
   splitBlanks,
   splitDelimited,
+  unquote,
 } from './split.ts';
 
 export interface Row {
@@ -43,7 +44,7 @@ export function readRows(lines: readonly NumberedLine[], heading: Heading, score
   const blanks = body.map(({ text, line }): Row => ({ cells: splitBlanks(text), line, text }));
   if (blanks.every(({ cells }) => cells.length === count && scoreOf(cells) > 0))
     return { separator: 'blanks', rows: blanks };
-  const spans = trueSpans(body, heading);
+  const spans = trueSpans(body, heading, scoreOf);
   const byHeading = headingSpans(heading);
   let byColumns = 0;
   const rows = blanks.map((row): Row => {
@@ -55,7 +56,7 @@ export function readRows(lines: readonly NumberedLine[], heading: Heading, score
     return {
       ...row,
       cells:
-        cellsByCount(row.cells, heading.columns, scoreOf) ??
+        cellsByCount(row.cells, row.text, heading.columns, scoreOf) ??
         goodOr(cutColumns(row.text, byHeading), row.cells, scoreOf),
     };
   });
@@ -70,16 +71,33 @@ function goodOr(cells: readonly string[], fallback: readonly string[], scoreOf: 
 }
 
 /** Cells parted by blanks, if they fit the headings: all there, only last ones missing, or a text with blanks in it. */
-function cellsByCount(cells: readonly string[], columns: readonly Column[], scoreOf: Fit): readonly string[] | null {
+function cellsByCount(
+  cells: readonly string[],
+  text: string,
+  columns: readonly Column[],
+  scoreOf: Fit,
+): readonly string[] | null {
   if (cells.length <= columns.length && cells.length >= columns.length - 2 && scoreOf(cells)) return cells;
+  // Blanks within a text are single as a rule, gaps between columns are wider.
+  const wide = text.trim().split(/\s{2,}/);
+  if (wide.length === columns.length && scoreOf(wide)) return wide.map(unquote);
   return fitCells(cells, columns, scoreOf);
 }
 
-/** Columns of a table whose gaps run through every line; null where texts run into the next column. */
-function trueSpans(body: readonly NumberedLine[], heading: Heading): Span[] | null {
+/**
+ * Columns of a table whose gaps run through every line; null where texts run into the next column. Headings may stand beside
+ * their columns: then as many columns as headings are told without them, if more rows fit so.
+ */
+function trueSpans(body: readonly NumberedLine[], heading: Heading, scoreOf: Fit): Span[] | null {
   if (body.length === 0) return null;
+  const lines = body.map(({ text }) => text);
   const headingLine = heading.spans.reduce((line, { start, end }) => line.padEnd(start) + 'x'.repeat(end - start), '');
-  return spansByHeading(findSpans([headingLine, ...body.map(({ text }) => text)]), heading.spans);
+  const headed = spansByHeading(findSpans([headingLine, ...lines]), heading.spans);
+  const own = findSpans(lines);
+  if (own.length !== heading.spans.length) return headed;
+  const fitting = (spans: readonly Span[]): number =>
+    lines.filter((line) => scoreOf(cutColumns(line, spans)) > 0).length;
+  return headed && fitting(headed) >= fitting(own) ? headed : own;
 }
 
 /** Columns that begin where their headings begin. */

@@ -1,15 +1,65 @@
-import Papa from 'papaparse';
-
 /** How cells are parted: one of the delimiters, runs of blanks, or fixed columns. */
 export type Separator = ',' | ';' | '\t' | '|' | '!' | 'blanks' | 'columns';
 
 export const DELIMITERS = [',', ';', '\t', '|', '!'] as const;
 
-/** One line into trimmed cells. An inner quote that is not doubled stays in its cell (`"HEADER .05" SMD"`). */
+/**
+ * One line into trimmed cells. Quotes may stand behind blanks (`"a" ! "b"`). A doubled quote is one of the text; so is an inner
+ * quote that is not doubled (`"HEADER .05" SMD"`): a cell ends at a quote that its delimiter, or the line's end, follows.
+ */
 export function splitDelimited(line: string, delimiter: string): string[] {
   if (!line.includes('"')) return line.split(delimiter).map((cell) => cell.trim());
-  const result = Papa.parse<string[]>(line.trim(), { delimiter, header: false, newline: '\n' });
-  return (result.data[0] ?? []).map((cell) => cell.trim());
+  const cells: string[] = [];
+  for (let at = 0; at <= line.length; ) {
+    const quoted = quotedCell(line, at, delimiter);
+    const end = quoted?.end ?? endOfCell(line, at, delimiter);
+    cells.push((quoted?.text ?? line.slice(at, end)).trim());
+    at = end + delimiter.length;
+  }
+  return cells;
+}
+
+function endOfCell(line: string, from: number, delimiter: string): number {
+  const end = line.indexOf(delimiter, from);
+  return end < 0 ? line.length : end;
+}
+
+/** A cell in quotes and where it ends; null where none begins, or none ends. */
+function quotedCell(line: string, from: number, delimiter: string): { text: string; end: number } | null {
+  const start = skipBlanks(line, from, delimiter);
+  if (line[start] !== '"') return null;
+  let text = '';
+  for (let at = start + 1; at < line.length; ) {
+    const quote = line.indexOf('"', at);
+    if (quote < 0) return null;
+    text += line.slice(at, quote);
+    let last = quote;
+    while (line[last + 1] === '"') last++;
+    const run = last - quote + 1;
+    const end = skipBlanks(line, last + 1, delimiter);
+    const closes = end >= line.length || line.startsWith(delimiter, end);
+    // Of an even run before a delimiter all are text, unless no later quote closes the cell.
+    if (closes && (run % 2 === 1 || !closesLater(line, last + 1, delimiter))) {
+      return { text: text + '"'.repeat(run >> 1), end };
+    }
+    text += '"'.repeat(Math.max(1, run >> 1));
+    at = last + 1;
+  }
+  return null;
+}
+
+function skipBlanks(line: string, from: number, delimiter: string): number {
+  let at = from;
+  while ((line[at] === ' ' || line[at] === '\t') && line[at] !== delimiter) at++;
+  return at;
+}
+
+/** True when a further quote ends a cell before another one begins. */
+function closesLater(line: string, from: number, delimiter: string): boolean {
+  const quote = line.indexOf('"', from);
+  if (quote < 0) return false;
+  const end = skipBlanks(line, quote + 1, delimiter);
+  return end >= line.length || line.startsWith(delimiter, end);
 }
 
 /** True while a quoted cell is still open at the end of the line. */
@@ -68,7 +118,8 @@ export function spansByHeading(spans: readonly Span[], headings: readonly Span[]
     if (column) column.end = span.end;
     else columns[index] = { ...span };
   }
-  return columns.every((column) => column !== null) ? columns : null;
+  // Nothing stands under a heading whose cells are all empty.
+  return columns.map((column, index) => column ?? headings[index]);
 }
 
 export function cutColumns(line: string, spans: readonly Span[]): string[] {

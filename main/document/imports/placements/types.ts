@@ -13,6 +13,8 @@ export interface Placement {
   readonly packageName: string;
   readonly value: string;
   readonly heightMm: number | null;
+  /** Height in the table's unit, where the table does not say it. */
+  readonly heightUnits?: number;
   /** First pad, where the table has its columns; same unit as x and y. */
   readonly pad1: { readonly x: number; readonly y: number } | null;
   readonly fitted: boolean;
@@ -48,7 +50,7 @@ export interface PlacementTable {
   readonly unitFrom: 'value' | 'heading' | 'preamble' | 'chosen' | 'unknown';
   readonly unitText: string;
   readonly decimalComma: boolean;
-  readonly sideFrom: 'column' | 'preamble' | 'name' | 'assumed' | 'chosen';
+  readonly sideFrom: 'column' | 'preamble' | 'name' | 'pads' | 'assumed' | 'chosen';
   readonly placements: readonly Placement[];
   /** Rows that could not be read, or only in part. */
   readonly faults: readonly RowFault[];

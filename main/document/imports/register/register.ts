@@ -111,7 +111,9 @@ function toMm(tables: readonly PlacementTable[], unit: LengthWord | null, bottom
     return placements.map((placement) => {
       const across = bottomNegated && placement.side === 'bottom' ? -scale : scale;
       const map = ({ x, y }: Point): Point => ({ x: x * across, y: y * scale });
-      return { ...placement, ...map(placement), pad1: placement.pad1 && map(placement.pad1) };
+      const { heightUnits, ...rest } = placement;
+      const heightMm = heightUnits === undefined ? placement.heightMm : heightUnits * scale;
+      return { ...rest, ...map(placement), heightMm, pad1: placement.pad1 && map(placement.pad1) };
     });
   });
 }

@@ -1,6 +1,7 @@
 import { unzipSync } from 'fflate';
 import { readXml } from '../text/read-xml.ts';
 import { readCells, readSharedTexts, type SheetRows } from './cells.ts';
+import { readOpenDocument } from './open-document.ts';
 
 export interface Sheet {
   readonly name: string;
@@ -10,13 +11,16 @@ export interface Sheet {
 const MAX_SHEETS = 50;
 /** What the parts that are read may unpack to together. */
 const MAX_UNPACKED_BYTES = 128 * 1024 * 1024;
-const WANTED = /^xl\/(workbook\.xml|_rels\/workbook\.xml\.rels|sharedStrings\.xml|worksheets\/[^/]+\.xml)$/i;
+const WANTED =
+  /^content\.xml$|^xl\/(workbook\.xml|_rels\/workbook\.xml\.rels|sharedStrings\.xml|worksheets\/[^/]+\.xml)$/i;
 
-/** The visible sheets of an XLSX workbook in their order. Null when it cannot be opened or is too large. Never throws. */
+/** The visible sheets of a workbook (XLSX, or ODS of OpenDocument) in their order. Null when it cannot be opened or is too large. Never throws. */
 export function readWorkbook(bytes: Uint8Array): Sheet[] | null {
   const parts = unpackParts(bytes);
   if (parts === null) return null;
+  const content = parts.get('content.xml');
   const workbook = parts.get('xl/workbook.xml');
+  if (content && !workbook) return readOpenDocument(content);
   const relations = parts.get('xl/_rels/workbook.xml.rels');
   if (!workbook || !relations) return null;
   const places = readRelations(relations);

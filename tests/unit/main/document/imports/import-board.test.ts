@@ -24,7 +24,7 @@ describe('the invented board, its Gerber origin far from its placement origin', 
     expect(rows).toEqual(
       PLACED.map(({ refdes, side, x, y, turn }) => [refdes, side, Number(x.toFixed(6)), Number(y.toFixed(6)), turn]),
     );
-    expect(report.counts).toEqual({ top: 11, bottom: 8, inner: 0, unread: 0 });
+    expect(report.counts).toEqual({ top: 11, bottom: 8, inner: 0, unread: 0, legend: 0 });
   });
 
   test('offset and shift are told', () => {

@@ -64,6 +64,18 @@ test('a mirrored part is mirrored after its rotation: pin one stands where both 
   expect(at.y).toBeCloseTo(12.7 + turned.y, 5);
 });
 
+test('an outline drawn as seen from the other side (revision C) is the body; a text beside it is not', () => {
+  const assembly =
+    '<AssemblyDrawing><Outline><Polygon><PolyBegin x="-0.06" y="0.1"/><PolyStepSegment x="0.06" y="0.1"/><PolyStepSegment x="0.06" y="0.2"/><PolyStepSegment x="-0.06" y="0.2"/></Polygon></Outline></AssemblyDrawing>';
+  const { board } = boardOf(
+    INVENTED.replace('<Outline>', '<OtherSideView><Outline>').replace(
+      '</Outline>',
+      `</Outline>${assembly}</OtherSideView>`,
+    ),
+  );
+  expect(board.parts[0]).toMatchObject({ x: 12.7, y: 12.7, package: { lengthMm: 3.048, widthMm: 1.524 } });
+});
+
 const bomb = `<!DOCTYPE a [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;&a;&a;">]>`;
 test.each([
   ['cut short', INVENTED.slice(0, 1500)],

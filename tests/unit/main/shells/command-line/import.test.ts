@@ -44,6 +44,8 @@ describe('choices of an import on the command line', () => {
     ['--unit=ell', /--unit takes/],
     ['--bottom-x=left', /--bottom-x takes/],
     ['--bottom-x=toString', /--bottom-x takes/],
+    ['--bottom-y=up', /--bottom-y takes/],
+    ['--drawing-unit=px', /--drawing-unit takes/],
     ['--panel=two', /--panel takes/],
     ['--outline=big', /--outline takes/],
     ['--offset=1', /--offset takes/],
@@ -52,6 +54,24 @@ describe('choices of an import on the command line', () => {
     expect(ended.status).toBe(2);
     expect(ended.error).toMatch(error);
   });
+});
+
+test('y of the bottom, and the unit of a drawing, are taken as given', async () => {
+  writeFileSync(at('bottom.csv'), ['Ref,X (mm),Y (mm),Rot,Side', 'R1,1,2,0,bottom', 'R2,9,5,0,bottom'].join('\n'));
+  const lines = [
+    [0, 0, 4, 0],
+    [4, 0, 4, 3],
+    [4, 3, 0, 3],
+    [0, 3, 0, 0],
+  ].map(([x, y, toX, toY]) => `0\nLINE\n8\n0\n10\n${x}\n20\n${y}\n11\n${toX}\n21\n${toY}\n`);
+  writeFileSync(at('plate.dxf'), `0\nSECTION\n2\nENTITIES\n${lines.join('')}0\nENDSEC\n0\nEOF\n`);
+  const options = ['--bottom-y', 'negated', '--drawing-unit', 'cm'];
+  const ended = await run('import', at('bottom.csv'), at('plate.dxf'), '-o', at('c.board.json'), ...options);
+  expect(ended.out).toMatch(/drawing +plate\.dxf: in cm \(chosen\)/);
+  expect(ended.out).toMatch(/outline +40 x 30 mm/);
+  const board = readBoard(readFileSync(at('c.board.json'), 'utf8'), 'c');
+  const [first, second] = board.ok ? board.value.parts : [];
+  expect(second.y - first.y).toBeCloseTo(-3, 6);
 });
 
 describe('folders on the command line', () => {

@@ -25,6 +25,27 @@ describe('references in one cell', () => {
   });
 });
 
+test('fixed columns: texts with blanks, references in a row, an empty cell, a total below', () => {
+  const text = [
+    'Bill of materials of an invented board',
+    '',
+    'Qty  Reference    Value         Footprint     DNP',
+    '---  -----------  ------------  ------------  ---',
+    '3    C1, C2, C7   100n, 16 V    C_0402',
+    '1    R1           10 k                        x',
+    '2    R2-R3        4k7           R_0603',
+    'Total: 6',
+  ].join('\n');
+  expect(linesOf(text)).toEqual({
+    C1: { value: '100n, 16 V', packageName: 'C_0402', fitted: true },
+    C2: { value: '100n, 16 V', packageName: 'C_0402', fitted: true },
+    C7: { value: '100n, 16 V', packageName: 'C_0402', fitted: true },
+    R1: { value: '10 k', packageName: '', fitted: false },
+    R2: { value: '4k7', packageName: 'R_0603', fitted: true },
+    R3: { value: '4k7', packageName: 'R_0603', fitted: true },
+  });
+});
+
 describe('dialects', () => {
   const line = (value: string, packageName: string, fitted = true) => ({ value, packageName, fitted });
 

@@ -37,6 +37,44 @@ const bare = inventedFiles().map(({ name, bytes }) => ({
   bytes: new TextEncoder().encode(new TextDecoder().decode(bytes).replace(/%TO\.[^%]*%/g, '')),
 }));
 
+describe('the edge of the board (IPC-D-356A, record 389)', () => {
+  const boardOf = (edge: string, extra: ReturnType<typeof file>[] = []) => {
+    const text = inventedNetlist({ x: 100, y: 200 }).replace('999', `${edge}\r\n999`);
+    const result = importBoard([file(text), ...extra]);
+    if (!result.ok) throw new Error(result.problem.code);
+    return result.value;
+  };
+
+  test('with the width of its line before it, a cutout behind an asterisk, and a continuation', () => {
+    const { board, report } = boardOf(
+      '389BOARD_EDGE         X0100Y0000 X+100000Y+200000 X+160000Y+200000 X+160000Y+236000\r\n' +
+        '089                   X+100000Y+236000 X+100000Y+200000 * X120000Y232000 X130000 Y234000 X120000 Y232000',
+    );
+    expect(report.outline).toMatchObject({ lengthMm: 60, widthMm: 36, cutouts: 1, file: 'board.ipc' });
+    expect(board.cutouts[0]).toEqual(
+      expect.arrayContaining([
+        { x: 20, y: 32 },
+        { x: 30, y: 34 },
+      ]),
+    );
+    const part = board.parts.find(({ refdes }) => refdes === 'C1');
+    expect([part?.x, part?.y]).toEqual([6, 6]);
+  });
+
+  test('without a width; panels and scores are no edge of the board', () => {
+    const { report } = boardOf(
+      '389PANEL_EDGE         X0Y0 X900000 Y900000 X0 Y0\r\n089                   X900000\r\n' +
+        '389BOARD_EDGE         X100000Y200000 X160000 Y236000 X100000 Y200000\r\n389SCORE_LINE         X110000Y200000 Y236000',
+    );
+    expect(report.outline).toMatchObject({ lengthMm: 60, widthMm: 36, cutouts: 0, others: [] });
+  });
+
+  test('a layer that draws the outline goes first', () => {
+    const { report } = boardOf('389BOARD_EDGE         X0Y0 X900000 Y900000 X0 Y0', bare.slice(1));
+    expect(report.outline).toMatchObject({ lengthMm: 60, file: 'invented-edge.gbr' });
+  });
+});
+
 describe('records', () => {
   test('inches: ten thousandths; a surface pad on top, turned', () => {
     const netlist = readNetlist(

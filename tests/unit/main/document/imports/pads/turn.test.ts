@@ -67,7 +67,7 @@ test.each(RULES)('the pins tell the sense of the written angles: %s', (_, rule, 
     turns.map((turn) => place(`${side}${turn}`, side, turn, write(turn, side))),
   );
   const vote = voteTurnRule(phaseGroups(samples));
-  expect(vote).toEqual({ rule, agreeing: 12, of: 12 });
+  expect(vote).toEqual({ rule, agreeing: 12, of: 12, open: [] });
   for (const [index, { written, side }] of samples.entries()) {
     expect(applyTurn(written, side, vote.rule)).toBeCloseTo(turns[index % turns.length], 6);
   }
@@ -95,4 +95,12 @@ test('land patterns that differ under one name are not held against each other',
 
 test('without anything to compare the usual rule stands', () => {
   expect(voteTurnRule(phaseGroups([place('U1', 'bottom', 90, 90)])).rule).toEqual({ top: 'same', bottom: 'same' });
+});
+
+test('packages on one side alone: of rules that agree alike the one with pin 1 where it is usual; where few say so, it is told', () => {
+  const turns = [0, 90, 180, 270, 45, 22.5];
+  const samples = turns.map((turn) => place(`U${turn}`, 'bottom', turn, turn + 180));
+  expect(voteTurnRule(phaseGroups(samples))).toMatchObject({ rule: { top: 'same', bottom: 'plusHalfTurn' }, open: [] });
+  const few = voteTurnRule(phaseGroups(samples.slice(0, 3)));
+  expect(few).toMatchObject({ rule: { top: 'same', bottom: 'same' }, open: ['U0', 'U90', 'U180'] });
 });
