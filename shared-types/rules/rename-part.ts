@@ -1,0 +1,21 @@
+import { produce } from 'immer';
+import type { TicketDocument } from '../plan.ts';
+import { renameInStraps } from './straps/group-names.ts';
+
+/** Gives a part another designator, which must be free; tags, sites, straps, thermocouples and match points follow. */
+export function renameEverywhere(document: TicketDocument, from: string, to: string): TicketDocument {
+  return produce(document, (draft) => {
+    for (const part of draft.board.parts) if (part.refdes === from) part.refdes = to;
+    for (const tag of draft.plan.tags) {
+      if (tag.refdes === from) tag.refdes = to;
+      if (tag.kind === 'relocate' && tag.toRefdes === from) tag.toRefdes = to;
+    }
+    renameInStraps(draft, from, to);
+    for (const photo of draft.board.photos) for (const pair of photo.pairs) if (pair.refdes === from) pair.refdes = to;
+    for (const site of draft.plan.sites) {
+      if (site.target !== from) continue;
+      if (site.name === from) site.name = to;
+      site.target = to;
+    }
+  });
+}
