@@ -19,14 +19,14 @@ export type ImportNote = {
 const names = z.array(z.string());
 const count = z.number();
 
-const importedFileSchema = z.strictObject({
+export const importedFileSchema = z.strictObject({
   name: z.string(),
   role: z.string(),
   by: z.enum(['content', 'function', 'name']),
 });
 export type ImportedFile = z.infer<typeof importedFileSchema>;
 
-const importedTableSchema = z.strictObject({
+export const importedTableSchema = z.strictObject({
   file: z.string(),
   /** The same for files with the same headings: what was chosen for one is remembered for the next. */
   shape: z.string(),

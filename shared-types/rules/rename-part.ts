@@ -19,3 +19,15 @@ export function renameEverywhere(document: TicketDocument, from: string, to: str
     }
   });
 }
+
+/** Several new designators, one after the other. One that is taken, or empty, or of a part that is not there changes nothing. */
+export function renameParts(
+  document: TicketDocument,
+  renames: readonly (readonly [from: string, to: string])[],
+): TicketDocument {
+  return renames.reduce((next, [from, to]) => {
+    const taken = next.board.parts.some(({ refdes }) => refdes === to) || next.board.covers.some(({ id }) => id === to);
+    const there = next.board.parts.some(({ refdes }) => refdes === from);
+    return taken || !there || to === '' ? next : renameEverywhere(next, from, to);
+  }, document);
+}

@@ -1,9 +1,8 @@
 import { TICKET_EXTENSION } from '../../../shared-types/format-version.ts';
-import type { TicketDocument } from '../../../shared-types/plan.ts';
 import { alignAs, alignBoards } from '../../../shared-types/rules/board-update/align.ts';
 import { compareBoards } from '../../../shared-types/rules/board-update/compare.ts';
 import { updateTicket } from '../../../shared-types/rules/board-update/update-ticket.ts';
-import { renameEverywhere } from '../../../shared-types/rules/rename-part.ts';
+import { renameParts } from '../../../shared-types/rules/rename-part.ts';
 import { written, wrongUse } from '../../../shared-types/words/command-line.ts';
 import { UPDATE_USE, updateLines } from '../../../shared-types/words/update-lines.ts';
 import { importForUpdate } from '../../document/imports/update-board.ts';
@@ -34,7 +33,7 @@ export const updateBoardCommand: Command = async (words) => {
   if (!files.ok) return problem(files.problem);
   const imported = importForUpdate(files.value, importing, ticket.value.document.board);
   if (!imported.ok) return problem({ ...imported.problem, file: imported.problem.file ?? paths[0] });
-  const document = withNewNames(ticket.value.document, choices.renames);
+  const document = renameParts(ticket.value.document, choices.renames);
   const source = { board: imported.value.board, told: imported.value.report.told };
   const alignment = choices.lie
     ? alignAs(document.board, source, choices.lie, choices.move)
@@ -49,11 +48,3 @@ export const updateBoardCommand: Command = async (words) => {
   const saved = writeOutput(output, packTicket({ document: next, photos: ticket.value.photos }));
   return saved.ok ? done(...lines, written(output, factsOfBoard(next.board))) : problem(saved.problem);
 };
-
-/** Parts that the files call otherwise, under the files' names. A name that is taken, or a part that is not there, changes nothing. */
-function withNewNames(document: TicketDocument, renames: readonly (readonly [string, string])[]): TicketDocument {
-  return renames.reduce((next, [from, to]) => {
-    const taken = next.board.parts.some(({ refdes }) => refdes === to) || next.board.covers.some(({ id }) => id === to);
-    return taken || to === '' ? next : renameEverywhere(next, from, to);
-  }, document);
-}

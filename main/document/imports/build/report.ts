@@ -98,7 +98,11 @@ export function fileLine(file: Recognised): ImportedFile {
   return { name: file.name, role: 'not-used', by: 'content' };
 }
 
-function tableLine(table: PlacementTable, { assumedUnit, unitBy }: Registration): ImportedTable {
+/** How a table was read. */
+export function tableLine(
+  table: PlacementTable,
+  { assumedUnit, unitBy }: Pick<Registration, 'assumedUnit' | 'unitBy'>,
+): ImportedTable {
   const { file, encoding, separator, headingLine, placements, unit, unitFrom, columnsChosen } = table;
   const guessed = unitBy === 'said' ? 'size' : unitBy;
   return {
