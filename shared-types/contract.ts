@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { boardSchema } from './board.ts';
 import type { Assessment } from './evaluation.ts';
 import { importChoicesSchema } from './import-choices.ts';
-import { importReportSchema } from './import-report.ts';
+import { importedFileSchema, importedTableSchema, importReportSchema } from './import-report.ts';
 import { planSchema, stationSchema } from './plan.ts';
 
 import { type Problem, problemSchema, type Result } from './problem.ts';
@@ -135,8 +135,21 @@ export const requests = {
   'ticket.close': { input: z.strictObject({ id: ticketId }), output: none },
   'ticket.remove': { input: z.strictObject({ id: ticketId }), output: none },
   'import.read': {
-    input: z.strictObject({ files: z.array(namedFile).min(1).max(500), choices: importChoicesSchema }),
-    output: z.strictObject({ board: boardSchema, notes: z.array(importNoteSchema), report: importReportSchema }),
+    /** `onto`: the open ticket whose board the files are to update. */
+    input: z.strictObject({
+      files: z.array(namedFile).min(1).max(500),
+      choices: importChoicesSchema,
+      onto: ticketId.optional(),
+    }),
+    /** `read`: null where the files give no board, which `problem` then says; files and tables are told all the same. */
+    output: z.strictObject({
+      read: z
+        .strictObject({ board: boardSchema, notes: z.array(importNoteSchema), report: importReportSchema })
+        .nullable(),
+      problem: problemSchema.nullable(),
+      files: z.array(importedFileSchema),
+      tables: z.array(importedTableSchema),
+    }),
   },
   'evaluation.run': {
     input: z.strictObject({ id: ticketId, phase: z.enum(['coarse', 'fine', 'both']) }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { sideSchema } from './geometry.ts';
 import type { ImportNoteCode } from './words/imports.ts';
 
 /** What an import did, as the command line prints it and the window shows it. Lengths in mm. */
@@ -18,14 +19,14 @@ export type ImportNote = {
 const names = z.array(z.string());
 const count = z.number();
 
-const importedFileSchema = z.strictObject({
+export const importedFileSchema = z.strictObject({
   name: z.string(),
   role: z.string(),
   by: z.enum(['content', 'function', 'name']),
 });
 export type ImportedFile = z.infer<typeof importedFileSchema>;
 
-const importedTableSchema = z.strictObject({
+export const importedTableSchema = z.strictObject({
   file: z.string(),
   /** The same for files with the same headings: what was chosen for one is remembered for the next. */
   shape: z.string(),
@@ -89,6 +90,23 @@ const padCheckSchema = z.strictObject({
 });
 export type PadCheck = z.infer<typeof padCheckSchema>;
 
+/** What the files tell at all: for an update, which takes nothing else from them. Names are designators. */
+const toldSchema = z.strictObject({
+  /** Sides on which they place parts. */
+  sides: z.array(sideSchema),
+  outline: z.boolean(),
+  turns: z.boolean(),
+  layers: z.boolean(),
+  /** Parts of which they say whether the position is fitted; of which they give the height; whose size they do not tell. */
+  fitted: names,
+  heights: names,
+  sizeless: names,
+  /** Designators that stand for several parts, with the names that these were given. */
+  doubles: z.array(z.strictObject({ refdes: z.string(), all: names })),
+  /** Named by a bill of materials, to be fitted, without a place. */
+  unplaced: names,
+});
+
 /** The report without its notes, which travel as sentences. */
 export const importReportSchema = z.strictObject({
   files: z.array(importedFileSchema),
@@ -135,6 +153,7 @@ export const importReportSchema = z.strictObject({
   /** Images of a panel that share references; `strays`: parts that stand once and belong to no image that was taken. */
   panel: z.strictObject({ images: count, taken: z.enum(['all', 'one']), leftOut: count, strays: names }).nullable(),
   check: padCheckSchema.nullable(),
+  told: toldSchema,
 });
 export type ImportFacts = z.infer<typeof importReportSchema>;
 export type ImportReport = ImportFacts & { notes: ImportNote[] };

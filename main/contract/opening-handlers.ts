@@ -3,7 +3,7 @@ import { fail, type Result, succeed } from '../../shared-types/problem.ts';
 import { packTicket } from '../document/ticket-archive.ts';
 import { documentProblem } from '../files/document-check.ts';
 import { type EnteredFile, enterFile } from '../files/entered-file.ts';
-import { readDrawing } from '../files/read-drawing.ts';
+import { readForImport } from '../files/read-drawing.ts';
 import { newTicketBytes } from '../files/tickets.ts';
 import type { Bench } from './bench.ts';
 import type { Handlers } from './dispatch.ts';
@@ -30,7 +30,11 @@ export const openingHandlers = (services: Services, bench: Bench): OpeningHandle
     return entered.ok ? openEntered(services, bench, entered.value) : entered;
   },
   'ticket.openVersion': async ({ id, version }) => bench.take(await services.tickets.openVersion(id, version)),
-  'import.read': ({ files, choices }) => readDrawing(files, choices),
+  'import.read': ({ files, choices, onto }) => {
+    const session = onto === undefined ? null : bench.session(onto);
+    if (session && !session.ok) return session;
+    return succeed(readForImport(files, choices, session ? session.value.document.board : null));
+  },
 });
 
 async function openSample(services: Services, bench: Bench, id: string, number: string): Promise<Result<OpenedTicket>> {

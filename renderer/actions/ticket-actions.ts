@@ -1,5 +1,6 @@
-import { Command, Keyboard, LibraryBig, Printer, Settings2 } from 'lucide-react';
+import { Command, FileDiff, Keyboard, LibraryBig, Printer, Settings2 } from 'lucide-react';
 import { actionLabels as labels } from '../../shared-types/words/window/actions.ts';
+import { chooseUpdateFiles } from '../stages/start/take-files.ts';
 import type { App } from '../state/app.ts';
 import type { DialogName } from '../state/app-state.ts';
 import { FIND_BOX_ID, PROFILE_SEARCH_ID } from '../state/element-ids.ts';
@@ -34,6 +35,15 @@ export const ticketActions: readonly Action[] = [
     keys: ['Ctrl+S'],
     enabled: hasTicket,
     run: (app) => void app.tickets.save(),
+  },
+  {
+    id: 'update-board',
+    group: 'ticket',
+    label: labels.updateBoard,
+    keys: [],
+    icon: FileDiff,
+    enabled: hasTicket,
+    run: chooseUpdateFiles,
   },
   {
     id: 'print-map',

@@ -3,9 +3,10 @@ import type { Part } from '../../shared-types/board.ts';
 import { otherSide, type Point } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { freeRefdes, freeSeries } from '../../shared-types/rules/refdes.ts';
+import { renameEverywhere } from '../../shared-types/rules/rename-part.ts';
 import { partsOf } from './move-parts.ts';
 import { tidy } from './part-poses.ts';
-import { renameInStraps, strapGroupsNaming } from './strap-references.ts';
+import { strapGroupsNaming } from './strap-references.ts';
 import { clearTags } from './tags.ts';
 
 /** Most parts that a board may hold: the format's own bound. */
@@ -60,21 +61,7 @@ export function renamePart(document: TicketDocument, from: string, to: string): 
   const name = to.trim().slice(0, 64);
   const known = document.board.parts.some((part) => part.refdes === from);
   if (!known || name === from || refdesFault(document, name, from)) return document;
-  return produce(document, (draft) => {
-    for (const part of draft.board.parts) if (part.refdes === from) part.refdes = name;
-    for (const tag of draft.plan.tags) {
-      if (tag.refdes === from) tag.refdes = name;
-      if (tag.kind === 'relocate' && tag.toRefdes === from) tag.toRefdes = name;
-    }
-    renameInStraps(draft, from, name);
-    for (const photo of draft.board.photos)
-      for (const pair of photo.pairs) if (pair.refdes === from) pair.refdes = name;
-    for (const site of draft.plan.sites) {
-      if (site.target !== from) continue;
-      if (site.name === from) site.name = name;
-      site.target = name;
-    }
-  });
+  return renameEverywhere(document, from, name);
 }
 
 export type CopyTo = { by: Point; otherSide?: boolean };

@@ -1,58 +1,15 @@
 import { produce } from 'immer';
 import type { Board } from '../../shared-types/board.ts';
 import { boxOfContour } from '../../shared-types/contour/edges.ts';
-import type { Contour, Point } from '../../shared-types/geometry.ts';
+import type { Point } from '../../shared-types/geometry.ts';
 import type { Plan, TicketDocument } from '../../shared-types/plan.ts';
+import { boardIn, type Frame, headed, negated, placed, turned } from '../../shared-types/rules/board-frame.ts';
 
-/**
- * A new frame for everything that has a place on the board: first mirrored left to right (x to -x), then turned by
- * quarters counter-clockwise, then moved. Every place in board and plan goes along, the preheater and the nozzle's
- * heading too, so that the heat stays what it was.
- */
-export type Frame = { mirror: boolean; quarters: 0 | 1 | 2 | 3; by: Point };
-
-/** `0 - value` keeps zero from becoming negative zero. */
-const negated = (value: number): number => 0 - value;
-
-function placed({ mirror, quarters, by }: Frame, at: Point): Point {
-  const x = mirror ? negated(at.x) : at.x;
-  const turned = [
-    { x, y: at.y },
-    { x: negated(at.y), y: x },
-    { x: negated(x), y: negated(at.y) },
-    { x: at.y, y: negated(x) },
-  ][quarters];
-  return { x: turned.x + by.x, y: turned.y + by.y };
-}
-
-/** Turn of a body: mirrored left to right a body turns the other way, its own x axis mirrored too. */
-const turned = ({ mirror, quarters }: Frame, turn: number): number => (mirror ? negated(turn) : turn) + 90 * quarters;
-
-/** Direction of an arrow, which mirroring throws to the other side. */
-const headed = ({ mirror, quarters }: Frame, heading: number): number =>
-  (mirror ? 180 - heading : heading) + 90 * quarters;
+/** Every place in board and plan goes along, the preheater and the nozzle's heading too, so that the heat stays what it was. */
+export type { Frame } from '../../shared-types/rules/board-frame.ts';
 
 function put(frame: Frame, item: Point): void {
   Object.assign(item, placed(frame, item));
-}
-
-function placeContour(frame: Frame, contour: Contour): void {
-  for (const corner of contour) {
-    put(frame, corner);
-    if (corner.bulge && frame.mirror) corner.bulge = negated(corner.bulge);
-  }
-}
-
-function placeOnBoard(frame: Frame, board: Board): void {
-  placeContour(frame, board.outline);
-  for (const cutout of board.cutouts) placeContour(frame, cutout);
-  for (const item of [...board.parts, ...board.covers]) {
-    put(frame, item);
-    item.turn = turned(frame, item.turn);
-  }
-  if (frame.mirror) for (const part of board.parts) if (part.pin1) part.pin1.x = negated(part.pin1.x);
-  for (const fiducial of board.fiducials) put(frame, fiducial);
-  for (const photo of board.photos) for (const pair of photo.pairs) put(frame, pair.board);
 }
 
 function placeInPlan(frame: Frame, plan: Plan): void {
@@ -73,10 +30,7 @@ function placeInPlan(frame: Frame, plan: Plan): void {
 
 /** Board and plan in another frame. */
 export function placeBoard(document: TicketDocument, frame: Frame): TicketDocument {
-  return produce(document, (draft) => {
-    placeOnBoard(frame, draft.board);
-    placeInPlan(frame, draft.plan);
-  });
+  return { board: boardIn(frame, document.board), plan: produce(document.plan, (plan) => placeInPlan(frame, plan)) };
 }
 
 /** Moves the board so that the point becomes 0, 0. */

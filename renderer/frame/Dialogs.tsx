@@ -1,6 +1,7 @@
 import { ArrayDialog } from '../stages/board/parts/ArrayDialog.tsx';
 import { RingDialog } from '../stages/board/parts/RingDialog.tsx';
 import { TallDialog } from '../stages/board/parts/TallDialog.tsx';
+import { UpdateDialog } from '../stages/board/update/UpdateDialog.tsx';
 import { CalibrateDialog } from '../stages/heat/calibration/CalibrateDialog.tsx';
 import { ImportDialog } from '../stages/start/ImportDialog.tsx';
 import { DrawBoardDialog, NewTicketDialog } from '../stages/start/NewTicketDialog.tsx';
@@ -18,6 +19,7 @@ const dialogs: Record<DialogName, (props: { onClose: () => void }) => React.Reac
   new: NewTicketDialog,
   draw: DrawBoardDialog,
   import: ImportDialog,
+  update: UpdateDialog,
   notes: NotesDialog,
   palette: Palette,
   help: KeySheet,

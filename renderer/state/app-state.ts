@@ -90,16 +90,25 @@ export type Notice = {
 /** The map of a moment, with the run and the evaluation that it is of. */
 export type ShownMoment = HeatMoment & { runId: string; revision: number };
 
-/** A board read from files, with what is to be told about it and what was chosen for it. */
-export type Imported = RequestOutput<'import.read'> & {
+/** What files gave: a board, what is to be told about it, and what was chosen for it. */
+export type Imported = {
+  /** A new ticket is made of it, or the open one's board is brought up to it. */
+  purpose: 'new' | 'update';
   files: readonly { name: string; bytes: Uint8Array<ArrayBuffer> }[];
+  /** What each file was taken for, and the tables among them, board or not. */
+  listed: RequestOutput<'import.read'>['files'];
+  tables: RequestOutput<'import.read'>['tables'];
+  /** null: nothing gave a board yet. */
+  read: RequestOutput<'import.read'>['read'];
   choices: WindowImportChoices;
   /** The choices come from the last import of files of this kind. */
   remembered: boolean;
-  /** Why the last choice gave no board; the board is that from before. */
+  /** Why the files, as they are read now, give no board; `read` is then from before. */
   problem: Problem | null;
   reading: boolean;
 };
+/** The same with a board. */
+export type ImportedBoard = Imported & { read: NonNullable<Imported['read']> };
 
 export type DialogName =
   | 'tall'
@@ -108,6 +117,7 @@ export type DialogName =
   | 'new'
   | 'draw'
   | 'import'
+  | 'update'
   | 'notes'
   | 'palette'
   | 'help'

@@ -1,13 +1,15 @@
 import type { RememberedImport, WindowImportChoices } from '../../shared-types/import-choices.ts';
-import type { ImportFacts } from '../../shared-types/import-report.ts';
+import type { ImportedTable } from '../../shared-types/import-report.ts';
 
 /** Kinds of files kept in mind; older ones are forgotten. */
 const LONGEST = 60;
 
-const shapesOf = (report: ImportFacts): string[] => [...new Set(report.tables.map(({ shape }) => shape))];
+type Read = { readonly tables: readonly ImportedTable[] };
+
+const shapesOf = ({ tables }: Read): string[] => [...new Set(tables.map(({ shape }) => shape))];
 
 /** What was chosen before for tables with the same headings; null: nothing. */
-export function recall(kept: readonly RememberedImport[], report: ImportFacts): WindowImportChoices | null {
+export function recall(kept: readonly RememberedImport[], report: Read): WindowImportChoices | null {
   const known = shapesOf(report).flatMap((shape) => kept.findLast((one) => one.shape === shape) ?? []);
   if (known.length === 0) return null;
   const { bottomX, bottomY, turn } = known[0];
@@ -22,7 +24,7 @@ export function recall(kept: readonly RememberedImport[], report: ImportFacts): 
 /** What is kept in mind after an import: the choices for its kinds of tables; kinds without a choice are forgotten. */
 export function remember(
   kept: readonly RememberedImport[],
-  report: ImportFacts,
+  report: Read,
   { tables = {}, bottomX, bottomY, turn }: WindowImportChoices,
 ): RememberedImport[] {
   const shapes = shapesOf(report);

@@ -10,6 +10,11 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
                                               the board as JSON, or a table as CSV; a board file does for the first two
   heatmargin ticket BOARD -o X.hmticket --site REF [--site REF ...] [--profile FILE] [--number TEXT]
                                               a ticket with a rework site at each part
+  heatmargin update-board TICKET FILES OR FOLDERS... -o OUT.hmticket|--show [options of import]
+             [--move=X,Y] [--turn 0|90|180|270] [--mirror] [--over] [--take KIND[=REF] ...] [--leave KIND[=REF] ...]
+             [--stay REF ...] [--same REF=NAME ...] [--renamed OLD=NEW ...]
+                                              the board of a ticket brought up to newer files: says what changes;
+                                              what the plan says of parts that stay is kept
   heatmargin evaluate TICKET [--json] [--coarse]
                                               exposure of every part, advice and findings
   heatmargin straps FILE [--want GROUP=SETTING ...] [--stock-first] [--json]

@@ -158,7 +158,6 @@ test('the story answers as the contract says', async () => {
     ['photo.read', 'not-found'],
     ['ticket.openVersion', 'not-found'],
     ['ticket.new', 'file-exists'],
-    ['import.read', 'unknown-file-kind'],
   ]);
   const render = (answers as [string, { value: { bytes: Uint8Array } }][]).find(([name]) => name === 'workMap.render');
   expect(new TextDecoder().decode(render?.[1].value.bytes.subarray(0, 5))).toBe('%PDF-');

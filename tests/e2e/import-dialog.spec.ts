@@ -60,3 +60,49 @@ test('a wrong guess is corrected in the dialogue, seen at once, and remembered f
   await expect(column('Ctr1')).toContainText('Not used');
   await expect(sheet.getByRole('status')).toHaveCount(0);
 });
+
+test('newer files of an open board show what they change, and one undo takes it back', async ({ page, w }) => {
+  const table = (rows: string[]) => ({
+    name: 'lamp-pos.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(['Ref,Val,Package,PosX (mm),PosY (mm),Rot,Side', ...rows].join('\n')),
+  });
+  const rows = Array.from(
+    { length: 8 },
+    (_, index) => `R${index + 1},10k,R_0603,${10 + 7 * index},${12 + 3 * (index % 3)},0,top`,
+  );
+  const give = async (button: string, file: ReturnType<typeof table>) => {
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: button, exact: true }).click();
+    await (await chooser).setFiles([file]);
+  };
+  // A letter gives no board: the sheet says so and takes the table besides.
+  await give('Import', { ...table([]), name: 'letter.txt', buffer: Buffer.from('Dear all,\nhere it comes.\n') });
+  const sheet = page.getByRole('dialog', { name: 'Import' });
+  await expect(sheet.getByRole('alert')).toContainText('letter.txt');
+  await expect(sheet.getByRole('button', { name: 'Create ticket' })).toBeDisabled();
+  await give('Add files', table(rows));
+  await sheet.getByRole('button', { name: 'Create ticket' }).click();
+  await expect(page.locator('.frame')).toBeVisible();
+  await w.stage('plan');
+  await w.find('R2');
+  await page.keyboard.press('r');
+  await w.stage('board');
+
+  const newer = rows
+    .filter((row) => !row.startsWith('R2,'))
+    .map((row) => row.replace('R5,10k,R_0603,38', 'R5,22k,R_0603,39.5'));
+  await give('Update from files', table(newer));
+  await page.getByRole('button', { name: 'Show what changes' }).click();
+  const changes = page.getByRole('dialog', { name: 'What changes' });
+  await expect(changes).toContainText('6 of 7 parts that both have are the same');
+  await expect(changes.getByRole('list', { name: 'Gone' })).toContainText('R2 tag remove');
+  await expect(changes.getByRole('list', { name: 'Moved' })).toContainText('R5 by 1.5 mm');
+  await changes.getByRole('list', { name: 'Value' }).getByText('R5').click();
+  await changes.getByRole('button', { name: 'Make 2 changes' }).click();
+  await expect(page.locator('.status-line')).toContainText('2 changes');
+  await w.find('R5');
+  await expect(page.getByRole('region', { name: 'Selection' })).toContainText('10k');
+  await page.keyboard.press('Control+z');
+  await w.find('R2');
+});

@@ -9,7 +9,8 @@ import { type Command, done, problem, wrong } from './outcome.ts';
 import { readFiles } from './read-input.ts';
 import { writeOutput } from './write-output.ts';
 
-const options = {
+/** Options of every command that reads drawing files. */
+export const importOptions = {
   output: { type: 'string', short: 'o' },
   name: { type: 'string' },
   unit: { type: 'string' },
@@ -23,7 +24,7 @@ const options = {
 
 /** `import FILES OR FOLDERS... -o NAME.board.json`: drawing files to one board, with a report of everything guessed or odd. */
 export const importCommand: Command = async (words) => {
-  const given = readArguments(words, options, 1, 500);
+  const given = readArguments(words, importOptions, 1, 500);
   if (isOutcome(given)) return given;
   const output = given.text('output');
   if (!output) return wrong(wrongUse('Name the board to write with -o NAME.board.json.'));
@@ -40,7 +41,7 @@ export const importCommand: Command = async (words) => {
 };
 
 /** What is decided on the command line, or the sentence of what does not fit. */
-function readChoices(given: Arguments): ImportChoices | string {
+export function readChoices(given: Arguments): ImportChoices | string {
   const unit = given.text('unit');
   if (!isLength(unit)) return IMPORT_USE.unit;
   const drawingUnit = given.text('drawing-unit');

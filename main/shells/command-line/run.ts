@@ -12,6 +12,7 @@ import { schema } from './schema.ts';
 import { searchCommand } from './search.ts';
 import { strapsCommand } from './straps.ts';
 import { ticket } from './ticket.ts';
+import { updateBoardCommand } from './update-board.ts';
 import { workMap } from './work-map.ts';
 
 const commands: Record<string, Command> = {
@@ -20,6 +21,7 @@ const commands: Record<string, Command> = {
   import: importCommand,
   export: exportCommand,
   ticket,
+  'update-board': updateBoardCommand,
   evaluate: evaluateCommand,
   search: searchCommand,
   straps: strapsCommand,

@@ -1,11 +1,14 @@
+import { FileDiff } from 'lucide-react';
 import { boxOf, flattenContour } from '../../../shared-types/geometry.ts';
 import { boardWords as words } from '../../../shared-types/words/window/board.ts';
 import { editLabels } from '../../../shared-types/words/window/edits.ts';
 import { setBoardData } from '../../editing/board-data.ts';
-import { useDocument, useTypedEdit } from '../../state/use-app.ts';
+import { useApp, useDocument, useTypedEdit } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
+import { Button } from '../../widgets/Buttons.tsx';
 import { Section } from '../../widgets/Section.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
+import { chooseUpdateFiles } from '../start/take-files.ts';
 import { ClassSection } from './ClassSection.tsx';
 import { HealthSection } from './HealthSection.tsx';
 import { LaminateSection } from './LaminateSection.tsx';
@@ -34,6 +37,7 @@ export function BoardStage() {
 }
 
 function BoardSection() {
+  const app = useApp();
   const { board } = useDocument();
   const { measures } = useUnits();
   const name = useTypedEdit(editLabels.board, (value) => (document) => setBoardData(document, { name: value }));
@@ -69,6 +73,11 @@ function BoardSection() {
         {words.drawnFrom} {board.source.drawnFrom || words.unknownSource}
         {board.source.invented && `. ${words.invented}.`}
       </p>
+      <div className="button-row">
+        <Button small icon={FileDiff} onPress={() => chooseUpdateFiles(app)}>
+          {words.update}
+        </Button>
+      </div>
     </Section>
   );
 }

@@ -7,11 +7,12 @@ import { problemWords } from '../../../shared-types/words/problems.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
 import { importDialogWords as dialogWords } from '../../../shared-types/words/window/import-dialog.ts';
 import { newTicketWords, importWords as words } from '../../../shared-types/words/window/start.ts';
-import type { Imported } from '../../state/app-state.ts';
-import { chooseImport, forgetImport, rememberImport } from '../../state/importing.ts';
+import type { Imported, ImportedBoard } from '../../state/app-state.ts';
+import { chooseImport, forgetImport, importFor, rememberImport } from '../../state/importing.ts';
 import { useApp, useAppState } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
 import { Button } from '../../widgets/Buttons.tsx';
+import { Choice } from '../../widgets/Choice.tsx';
 import { Dialogue } from '../../widgets/Dialogue.tsx';
 import { Section } from '../../widgets/Section.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
@@ -37,20 +38,27 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
 function Found({ imported, onClose }: { imported: Imported; onClose: () => void }) {
   const app = useApp();
   const cards = useAppState((state) => state.shelf.cards);
+  const open = useAppState((state) => state.ticket?.document.board.name ?? null);
   const [number, setNumber] = useState(() => nextNumber(cards));
-  const [name, setName] = useState(imported.board.name);
+  const [typed, setName] = useState<string | null>(null);
+  const { read, purpose } = imported;
+  const name = typed ?? read?.board.name ?? '';
   const choose: Choose = (fields) => void chooseImport(app, { ...imported.choices, ...fields });
-  const create = async () => {
+  const create = async (board: Board) => {
     rememberImport(app, imported);
     onClose();
     if (app.store.get().ticket) await app.tickets.close();
     const plan = startingPlan(emptyPlan(number.trim()), app.store.get().settings);
-    await app.tickets.create(number.trim(), { board: { ...imported.board, name: name.trim() }, plan });
+    await app.tickets.create(number.trim(), { board: { ...board, name: name.trim() }, plan });
   };
-  const ready = number.trim() && name.trim() && !imported.problem && !imported.reading;
+  const compare = () => {
+    rememberImport(app, imported);
+    app.store.set((state) => ({ ...state, dialog: 'update' }));
+  };
+  const ready = read !== null && !imported.problem && !imported.reading;
   return (
     <Dialogue
-      title={words.title}
+      title={purpose === 'new' ? words.title : dialogWords.updateTitle}
       size="widest"
       onClose={onClose}
       footer={
@@ -59,37 +67,72 @@ function Found({ imported, onClose }: { imported: Imported; onClose: () => void 
             <Button>{dialogWords.addFiles}</Button>
           </FileTrigger>
           <Button onPress={onClose}>{frameWords.cancel}</Button>
-          <Button look="primary" disabled={!ready} onPress={() => void create()}>
-            {words.create}
-          </Button>
+          {purpose === 'new' ? (
+            <Button
+              look="primary"
+              disabled={!ready || !number.trim() || !name.trim()}
+              onPress={() => read && void create(read.board)}
+            >
+              {words.create}
+            </Button>
+          ) : (
+            <Button look="primary" disabled={!ready} onPress={compare}>
+              {dialogWords.compare}
+            </Button>
+          )}
         </>
       }
     >
       <div className="import-sheet">
-        <SidesPreview board={imported.board} stale={imported.problem !== null || imported.reading} />
+        {read ? <SidesPreview board={read.board} stale={!ready} /> : <p className="soft">{dialogWords.noBoard}</p>}
         <div>
+          {open !== null && (
+            <Choice
+              label={dialogWords.purpose}
+              value={purpose}
+              items={[
+                { id: 'new', label: dialogWords.purposes.new },
+                { id: 'update', label: dialogWords.purposes.update(open) },
+              ]}
+              onChange={(next) => void importFor(app, next)}
+            />
+          )}
           <ChoiceState imported={imported} />
-          <TextEntry
-            label={newTicketWords.number}
-            value={number}
-            longest={100}
-            mono
-            onType={setNumber}
-            onDone={setNumber}
-          />
-          <TextEntry label={words.boardName} value={name} longest={200} onType={setName} onDone={setName} />
-          <Facts board={imported.board} />
-          <FileFold files={imported.report.files} />
+          {purpose === 'new' && (
+            <>
+              <TextEntry
+                label={newTicketWords.number}
+                value={number}
+                longest={100}
+                mono
+                onType={setNumber}
+                onDone={setNumber}
+              />
+              <TextEntry label={words.boardName} value={name} longest={200} onType={setName} onDone={setName} />
+            </>
+          )}
+          {read && <Facts board={read.board} />}
+          <FileFold files={imported.listed} />
           <TableSections imported={imported} choose={choose} />
-          <DrawingSection imported={imported} choose={choose} />
-          <SenseSection imported={imported} choose={choose} />
-          <OutlineSection imported={imported} choose={choose} />
-          <Section title={words.notes} count={imported.notes.length}>
-            <Notes notes={imported.notes} />
-          </Section>
+          {read && <ReadSections imported={{ ...imported, read }} choose={choose} />}
         </div>
       </div>
     </Dialogue>
+  );
+}
+
+/** What there is to say and choose once the files give a board. */
+function ReadSections({ imported, choose }: { imported: ImportedBoard; choose: Choose }) {
+  const { notes } = imported.read;
+  return (
+    <>
+      <DrawingSection imported={imported} choose={choose} />
+      <SenseSection imported={imported} choose={choose} />
+      <OutlineSection imported={imported} choose={choose} />
+      <Section title={words.notes} count={notes.length}>
+        <Notes notes={notes} />
+      </Section>
+    </>
   );
 }
 
@@ -105,7 +148,7 @@ function ChoiceState({ imported }: { imported: Imported }) {
         <div className="import-problem" role="alert">
           <p>{wrong.what}.</p>
           <p className="soft">
-            {wrong.todo} {dialogWords.stays}
+            {wrong.todo} {imported.read ? dialogWords.stays : dialogWords.sayOrAdd}
           </p>
         </div>
       )}

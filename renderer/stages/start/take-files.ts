@@ -16,7 +16,20 @@ export async function takeFiles(app: App, files: readonly File[]): Promise<void>
     await app.tickets.openFile(whole);
     return;
   }
-  await startImport(app, read);
+  // With a ticket open, files are likely newer ones of its board; the sheet offers a new ticket beside.
+  await startImport(app, read, app.store.get().ticket ? 'update' : 'new');
+}
+
+/** Asks for files and compares the open board with what they hold; nothing is changed before it was shown. */
+export function chooseUpdateFiles(app: App): void {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.multiple = true;
+  input.onchange = async () => {
+    const files = await Promise.all([...(input.files ?? [])].map(readFile));
+    if (files.length > 0) await startImport(app, files, 'update');
+  };
+  input.click();
 }
 
 async function readFile(file: File): Promise<NamedBytes> {

@@ -82,6 +82,7 @@ export const actionLabels = {
   stageWorkMap: 'Work map',
   shelf: 'Back to the ticket shelf',
   save: 'Save the ticket file now',
+  updateBoard: 'Update the board from files',
   printMap: 'Save the work map as PDF',
   saveMapAs: (format: string) => `Save the pages of the work map as ${format}`,
   stopEvaluation: 'Stop working out the heat',

@@ -1,5 +1,6 @@
 /** Words of the stage Board. */
 export const boardWords = {
+  update: 'Update from files',
   board: 'Board',
   name: 'Name',
   revision: 'Revision',

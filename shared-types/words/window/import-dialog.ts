@@ -57,6 +57,12 @@ export const importDialogWords = {
   forget: 'Forget',
   reset: 'Back to the guesses',
   reading: 'Reading',
+  updateTitle: 'Update the board from files',
+  compare: 'Show what changes',
+  noBoard: 'These files give no board yet.',
+  sayOrAdd: 'Say what the columns mean where a table is shown, or add the files that are missing.',
+  purpose: 'For',
+  purposes: { new: 'a new ticket', update: (board: string) => `the open board, ${board}` },
   stays: 'The drawing shows the last choice that gave a board.',
   table: (file: string, rows: number) => `${file}: ${rows} ${rows === 1 ? 'row' : 'rows'}`,
   more: (count: number) =>

@@ -62,7 +62,7 @@ function describeMerge(placements: readonly PlacedMm[], { file, lines }: Bill): 
 const plain = (text: string): string => text.toLowerCase().replace(/[\s,;_-]/g, '');
 
 /** Values that hold each other say the same: '100n' and '100nF 16V'. */
-function sayOtherwise(placement: PlacedMm, line: BillLine): boolean {
-  const [a, b] = [plain(placement.value), plain(line.value)];
+export function sayOtherwise(one: { readonly value: string }, other: { readonly value: string }): boolean {
+  const [a, b] = [plain(one.value), plain(other.value)];
   return a !== '' && b !== '' && !a.includes(b) && !b.includes(a);
 }

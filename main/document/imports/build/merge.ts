@@ -6,6 +6,8 @@ export interface MergedPlacements {
   readonly repeated: number;
   /** References that stand for more than one part; the further ones were numbered. */
   readonly renamed: readonly string[];
+  /** The same references with all the names that their parts got. */
+  readonly doubles: ReadonlyMap<string, readonly string[]>;
 }
 
 const SAME_PLACE_MM = 0.02;
@@ -19,7 +21,7 @@ export function mergePlacements(all: readonly PlacedMm[]): MergedPlacements {
   const seen = new Map<string, PlacedMm[]>();
   const taken = new Set(all.map(({ refdes }) => refdes.slice(0, MAX_REFDES)));
   const placements: PlacedMm[] = [];
-  const renamed = new Set<string>();
+  const doubles = new Map<string, string[]>();
   let repeated = 0;
   for (const one of all) {
     const same = seen.get(one.refdes);
@@ -29,14 +31,15 @@ export function mergePlacements(all: readonly PlacedMm[]): MergedPlacements {
     }
     if (same) {
       same.push(one);
-      renamed.add(one.refdes);
-      placements.push({ ...one, refdes: freeName(one.refdes, taken) });
+      const refdes = freeName(one.refdes, taken);
+      doubles.set(one.refdes, [...(doubles.get(one.refdes) ?? [one.refdes.slice(0, MAX_REFDES)]), refdes]);
+      placements.push({ ...one, refdes });
     } else {
       seen.set(one.refdes, [one]);
       placements.push(one.refdes.length > MAX_REFDES ? { ...one, refdes: one.refdes.slice(0, MAX_REFDES) } : one);
     }
   }
-  return { placements, repeated, renamed: [...renamed] };
+  return { placements, repeated, renamed: [...doubles.keys()], doubles };
 }
 
 function samePlace(a: PlacedMm, b: PlacedMm): boolean {

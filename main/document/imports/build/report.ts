@@ -15,6 +15,7 @@ import type { Layers } from './layers.ts';
 import type { MergedPlacements } from './merge.ts';
 import { archiveNotes, fileNotes, gerberNotes, tableNotes, turnSenseNote } from './notes.ts';
 import type { BuiltPart } from './parts.ts';
+import { toldBy } from './told.ts';
 
 export interface ReportInput {
   readonly files: readonly Recognised[];
@@ -90,11 +91,13 @@ export function makeReport(input: ReportInput): ImportReport {
     },
     panel: input.panel,
     check: input.check,
+    told: toldBy(input),
     notes: notes.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight)),
   };
 }
 
-function fileLine(file: Recognised): ImportedFile {
+/** What a file was taken for. */
+export function fileLine(file: Recognised): ImportedFile {
   if (file.kind === 'placements') return { name: file.name, role: 'placements', by: 'content' };
   if (file.kind === 'bill') return { name: file.name, role: 'bill', by: 'content' };
   if (file.kind === 'netlist') return { name: file.name, role: 'netlist', by: 'content' };
@@ -104,7 +107,11 @@ function fileLine(file: Recognised): ImportedFile {
   return { name: file.name, role: 'not-used', by: 'content' };
 }
 
-function tableLine(table: PlacementTable, { assumedUnit, unitBy }: Registration): ImportedTable {
+/** How a table was read. */
+export function tableLine(
+  table: PlacementTable,
+  { assumedUnit, unitBy }: Pick<Registration, 'assumedUnit' | 'unitBy'>,
+): ImportedTable {
   const { file, encoding, separator, headingLine, placements, unit, unitFrom, columnsChosen } = table;
   const guessed = unitBy === 'said' ? 'size' : unitBy;
   return {

@@ -1,4 +1,5 @@
 import type { TableChoice, WindowImportChoices } from '../../../../shared-types/import-choices.ts';
+import { anyColumns } from './any-table.ts';
 import { type Column, type LengthWord, type Meaning, unitWord } from './columns.ts';
 import { findHeading, type Heading } from './heading.ts';
 import { guessColumns } from './headless.ts';
@@ -46,7 +47,7 @@ export function readPlacements(
   );
   const filled = numbered.filter((line) => line.text.trim() !== '');
   const found = findHeading(filled.map((line) => line.text));
-  const guessed = found ?? guessColumns(filled);
+  const guessed = found ?? guessColumns(filled) ?? chosenColumns(filled, choices);
   if (guessed === null) return null;
   const shape = shapeOf(guessed);
   const choice = choices.tables?.[shape];
@@ -81,6 +82,12 @@ export function readPlacements(
     placements: read.flatMap(({ placement }) => (placement ? [placement] : [])),
     faults: read.flatMap(({ fault }) => (fault ? [fault] : [])),
   };
+}
+
+/** A table that nothing was told of by itself, once somebody said what its columns mean. */
+function chosenColumns(lines: readonly NumberedLine[], { tables = {} }: TableChoices): Heading | null {
+  const any = Object.keys(tables).length > 0 ? anyColumns(lines) : null;
+  return any && tables[shapeOf(any)]?.columns ? any : null;
 }
 
 interface Context {

@@ -1,7 +1,7 @@
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { flattenContour } from '../../../../shared-types/geometry.ts';
 import { importDialogWords as words } from '../../../../shared-types/words/window/import-dialog.ts';
-import type { Imported } from '../../../state/app-state.ts';
+import type { ImportedBoard } from '../../../state/app-state.ts';
 import { useUnits } from '../../../state/use-units.ts';
 import { Section } from '../../../widgets/Section.tsx';
 import { BoardDrawing } from '../BoardDrawing.tsx';
@@ -10,12 +10,12 @@ import type { Choose } from './choose.ts';
 type Candidate = { id: string; lengthMm: number; widthMm: number; sharePercent: number; polygon: [number, number][] };
 
 /** The loops that could be the board's outline, as small pictures to choose from. */
-export function OutlineSection({ imported, choose }: { imported: Imported; choose: Choose }) {
+export function OutlineSection({ imported, choose }: { imported: ImportedBoard; choose: Choose }) {
   const { measures } = useUnits();
-  const { outline } = imported.report;
+  const { outline } = imported.read.report;
   if (outline.others.length === 0) return null;
   const taken = String(imported.choices.outline ?? 0);
-  const polygon = flattenContour(imported.board.outline, 0.2).map(({ x, y }): [number, number] => [x, y]);
+  const polygon = flattenContour(imported.read.board.outline, 0.2).map(({ x, y }): [number, number] => [x, y]);
   const candidates: Candidate[] = [
     { ...outline, id: taken, polygon },
     ...outline.others.map((other) => ({ ...other, id: String(other.rank) })),

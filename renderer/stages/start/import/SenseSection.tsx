@@ -5,7 +5,7 @@ import {
   topTurnWords,
   importDialogWords as words,
 } from '../../../../shared-types/words/window/import-dialog.ts';
-import type { Imported } from '../../../state/app-state.ts';
+import type { ImportedBoard } from '../../../state/app-state.ts';
 import { Choice } from '../../../widgets/Choice.tsx';
 import { Section } from '../../../widgets/Section.tsx';
 import { LengthEntry } from '../../../widgets/UnitEntry.tsx';
@@ -19,7 +19,8 @@ const bottomXs = entries(words.bottomXs);
 const panels = entries(words.panels);
 
 /** How positions and turns were read, each with its reason, each to be changed. */
-export function SenseSection({ imported: { report }, choose }: { imported: Imported; choose: Choose }) {
+export function SenseSection({ imported, choose }: { imported: ImportedBoard; choose: Choose }) {
+  const { report } = imported.read;
   const { sense, offset, panel, counts } = report;
   const turn: TurnRule = { top: sense.top as TurnRule['top'], bottom: sense.bottom as TurnRule['bottom'] };
   const move = (fields: { x?: number; y?: number }) =>

@@ -24,7 +24,7 @@ type Props = { imported: Imported; choose: Choose };
 
 /** The tables by kind: first rows, what each column means and why, unit, side. */
 export function TableSections({ imported, choose }: Props) {
-  const { tables } = imported.report;
+  const { tables } = imported;
   const kinds = [...new Set(tables.map(({ shape }) => shape))];
   return kinds.map((shape) => {
     const alike = tables.filter((table) => table.shape === shape);
@@ -66,9 +66,10 @@ function TableSection({ tables, imported, choose }: Props & { tables: readonly I
 }
 
 /** The side chosen for a file; before that what its name says. */
-function sideShown({ choices, report }: Imported, file: string): 'top' | 'bottom' | null {
+function sideShown({ choices, read }: Imported, file: string): 'top' | 'bottom' | null {
   const chosen = choices.sides?.[file];
-  if (chosen) return chosen;
+  if (chosen || !read) return chosen ?? null;
+  const { report } = read;
   if (report.counts.bottom === 0) return 'top';
   return report.counts.top === 0 ? 'bottom' : null;
 }

@@ -1,0 +1,40 @@
+import { LEAVE } from '../../../../shared-types/rules/board-update/match.ts';
+import { boardUpdateWords } from '../../../../shared-types/words/board-update.ts';
+import { updateSheetWords as words } from '../../../../shared-types/words/window/board-update.ts';
+import { useUnits } from '../../../state/use-units.ts';
+import { Choice } from '../../../widgets/Choice.tsx';
+import { Section } from '../../../widgets/Section.tsx';
+import type { BoardUpdate } from './use-board-update.ts';
+
+const LEFT = 'left as it is';
+
+/** Designators that stand for several parts of the files: which of them is the drawing's is asked. */
+export function AskedSection({ update: { changes, answer } }: { update: BoardUpdate }) {
+  const { measures } = useUnits();
+  if (changes.questions.length === 0) return null;
+  return (
+    <Section title={words.asked} count={changes.questions.length}>
+      <p className="soft reason">{words.askedText}</p>
+      <ul className="change-lines">
+        {changes.questions.map(({ part: { refdes }, candidates }) => (
+          <li key={refdes} className="gone-line">
+            <span className="said">{boardUpdateWords.question(refdes, candidates.length)}</span>
+            <Choice
+              bare
+              label={words.fate(refdes)}
+              value={LEFT}
+              items={[
+                { id: LEFT, label: words.leave },
+                ...candidates.map((one) => ({
+                  id: one.refdes,
+                  label: words.candidate(one.refdes, measures.length(one.x), measures.length(one.y), one.side),
+                })),
+              ]}
+              onChange={(next) => answer(refdes, next === LEFT ? LEAVE : next)}
+            />
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
