@@ -1,5 +1,6 @@
 import { zipSync } from 'fflate';
 import { SHEET_DPI, type SheetFormat } from '../../shared-types/sheet-format.ts';
+import type { Units } from '../../shared-types/units.ts';
 import type { PrintedWorkMap } from '../contract/program.ts';
 import { fileStem } from '../files/ticket-names.ts';
 import type { Pictures } from '../files/ticket-photos.ts';
@@ -14,9 +15,10 @@ export async function printWorkMap(
   pictures: Pictures,
   format: SheetFormat,
   programVersion: string,
+  units: Units,
 ): Promise<PrintedWorkMap> {
   const { board, plan } = ticket.document;
-  const input = { board, plan, assessment: ticket.assessment, pictures, programVersion };
+  const input = { board, plan, assessment: ticket.assessment, pictures, programVersion, units };
   const dated = { ...input, fonts: loadSheetFonts(), date: new Date().toISOString() };
   if (format === 'pdf') {
     const sheet = await renderWorkMap(dated);

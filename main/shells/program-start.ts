@@ -35,7 +35,11 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     tickets,
     settings,
     samples: createSamples(nodeFileSystem, options.samplesFolder),
-    renderWorkMap: (ticket, pictures, format) => printWorkMap(ticket, pictures, format, options.version),
+    renderWorkMap(ticket, pictures, format) {
+      const { temperatureUnit, lengthUnit } = settings.read();
+      const units = { temperature: temperatureUnit, length: lengthUnit };
+      return printWorkMap(ticket, pictures, format, options.version, units);
+    },
     createEvaluator: (tell) =>
       createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     createStudyDesk: (tell) =>

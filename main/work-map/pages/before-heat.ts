@@ -2,7 +2,7 @@ import type { Part } from '../../../shared-types/board.ts';
 import { shieldById } from '../../../shared-types/library/shields.ts';
 import { cautionsFor } from '../../../shared-types/words/cautions.ts';
 import { ACTION_NAMES, actionReason } from '../../../shared-types/words/planning.ts';
-import { type Phrase, SHEET, signed, TABLES } from '../../../shared-types/words/work-map.ts';
+import { type Phrase, SHEET, TABLES } from '../../../shared-types/words/work-map.ts';
 import { tagsOfKind } from '../facts/sheet-facts.ts';
 import {
   designatorRanges,
@@ -216,7 +216,7 @@ function drawExceptions(sheet: Sheet): void {
   }
   const { count, reflowing } = ordinaryParts(facts);
   flow.paragraph(SHEET.ordinary(count, reflowing.length), STRONG);
-  if (reflowing.length > 0) flow.paragraph(SHEET.reflowing(designatorRanges(reflowing)));
+  if (reflowing.length > 0) flow.paragraph(facts.words.reflowing(designatorRanges(reflowing)));
   const off = facts.assessment.evaluation.notEvaluated.filter(({ reason }) => reason === 'off-board');
   if (off.length > 0)
     flow.paragraph(SHEET.notEvaluated(designatorRanges(off.map(({ refdes }) => refdes).sort(naturalOrder))));
@@ -226,19 +226,20 @@ const EXCEPTION_COLUMNS: Column[] = [
   PART,
   { ...SIDE, width: 48 },
   { title: C.act, width: 84, style: STRONG },
-  { title: C.margin, width: 46, align: 'right', style: FIGURES },
+  { title: C.margin, width: 58, align: 'right', style: FIGURES },
   { title: C.away, width: 60, align: 'right', style: FIGURES },
   { title: C.why, share: 1, style: BODY },
 ];
 
 function exceptionCells(sheet: Sheet, { action, exposure }: ExceptionRow): Cell[] {
-  const reason: Phrase = [actionReason(action)];
+  const { figures } = sheet.facts.words;
+  const reason: Phrase = [actionReason(action, figures.measures)];
   return [
     action.refdes,
     sideOf(sheet.facts.partOf.get(action.refdes)),
     ACTION_NAMES[action.action],
-    exposure ? signed(exposure.marginK) : '',
-    exposure ? SHEET.millimetres(Math.round(exposure.clearanceMm)) : '',
+    exposure ? figures.signed(exposure.marginK) + figures.within(exposure.bandK) : '',
+    exposure ? figures.length(Math.round(exposure.clearanceMm)) : '',
     reason,
   ];
 }
