@@ -97,6 +97,7 @@ export function withBands(evaluation: Evaluation, runs: BandRuns): Evaluation {
     parts: evaluation.parts.map((part) => partWithBands(part, runs)),
     runs: evaluation.runs.map((run) => runWithBands(run, runs)),
     bands: 'computed',
+    bandFields: runs.fields,
     uncertainty: {
       terms: TERM_IDS.map((id, index) => ({
         id,

@@ -2,6 +2,7 @@ import type { Part } from '../../../shared-types/board.ts';
 import { shieldById } from '../../../shared-types/library/shields.ts';
 import { cautionsFor } from '../../../shared-types/words/cautions.ts';
 import { ACTION_NAMES, actionReason } from '../../../shared-types/words/planning.ts';
+import { thermocoupleSentence, thermocoupleWords } from '../../../shared-types/words/uncertainty.ts';
 import { type Phrase, SHEET, TABLES } from '../../../shared-types/words/work-map.ts';
 import { tagsOfKind } from '../facts/sheet-facts.ts';
 import {
@@ -28,6 +29,7 @@ export function drawBeforeHeat(sheet: Sheet): void {
   sheet.flow.section(SHEET.beforeHeat, 200);
   drawFindings(sheet, SHEET.findings, ['stop', 'warn']);
   drawCautions(sheet);
+  drawPlaces(sheet);
   drawExchanges(sheet);
   drawPartsInAndOut(sheet);
   drawRemovals(sheet);
@@ -48,6 +50,26 @@ function drawCautions(sheet: Sheet): void {
     ],
     rows,
     TABLES.cautions,
+  );
+}
+
+const PLACES = 3;
+
+/** Where thermocouples would tell most, on a plan that has none yet. */
+function drawPlaces({ facts, flow }: Sheet): void {
+  const places = facts.watchTags.length > 0 ? [] : (facts.assessment.thermocouples ?? []).slice(0, PLACES);
+  const targetOf = (siteId: string | null) => facts.plan.sites.find((site) => site.id === siteId)?.target ?? '';
+  drawTable(
+    flow,
+    [
+      { title: '', share: 1 },
+      { title: '', width: 24 },
+    ],
+    places.map((place): Cell[] => [
+      thermocoupleSentence(place, targetOf(place.siteId), facts.words.figures.measures),
+      { tick: true },
+    ]),
+    thermocoupleWords.title,
   );
 }
 
