@@ -19,6 +19,9 @@ export type FieldGrid = {
 /** Peak temperature of the two faces, C, one value a cell, row after row; NaN where there is no board. */
 export type FaceFields = { top: Float32Array; bottom: Float32Array };
 
+/** Half widths of the 90 % bands of the maps, K, on a grid of their own: of the worst over all heat runs, and of each. */
+export type BandFields = { grid: FieldGrid; worst: FaceFields; runs: { runId: string; fields: FaceFields }[] };
+
 export type JudgedOn = 'body' | 'skin' | 'joint';
 export type LimitOrigin = 'own' | 'class' | 'alloy' | 'shop';
 export type AppliedLimit = { celsius: number; origin: LimitOrigin; source: Source };
@@ -172,6 +175,8 @@ export type Evaluation = {
   bands: 'not-computed' | 'computed';
   /** What the bands rest on. */
   uncertainty?: Uncertainty;
+  /** Bands of the maps; absent: not computed yet. */
+  bandFields?: BandFields;
 };
 
 /** What planning advises for one part. */

@@ -6,8 +6,8 @@ import { succeed } from '../../shared-types/problem.ts';
 import type { ThermocouplePlace } from '../../shared-types/uncertainty.ts';
 import { type BandOptions, type BandRuns, bandRuns } from '../heat/uncertainty/band-runs.ts';
 import { beliefOf } from '../heat/uncertainty/calibrated.ts';
-import { bandOf } from '../heat/uncertainty/sensitivities.ts';
-import { withBands } from '../heat/uncertainty/with-bands.ts';
+import { figureName } from '../heat/uncertainty/figures.ts';
+import { bandFor, withBands } from '../heat/uncertainty/with-bands.ts';
 import { actionsFor } from './actions.ts';
 import { assess } from './assess.ts';
 import { planningContext } from './context.ts';
@@ -58,11 +58,15 @@ export function bandRunsOf(board: Board, plan: Plan, options: BandOptions = {}):
 /** Band runs of a plan, and where thermocouples would make its figures surest. */
 export type PlannedBands = BandRuns & { places: ThermocouplePlace[] };
 
-function numbersWithBands(numbers: RunNumbers, { sensitivities, belief, repeat }: BandRuns): RunNumbers {
+/** When the target melts is told with the target; the other numbers are their own. */
+const bandName = (numbers: RunNumbers, figure: Banded): string =>
+  figure === 'moltenAtS' ? figureName.target(numbers.runId, numbers.siteId, 'molten') : nameOf(numbers, figure);
+
+function numbersWithBands(numbers: RunNumbers, runs: BandRuns): RunNumbers {
   const bands: Partial<Record<(typeof BANDED)[Banded], number>> = {};
   for (const figure of FIGURES) {
-    const moves = numbers[figure] === undefined ? undefined : sensitivities.get(nameOf(numbers, figure));
-    if (moves) bands[BANDED[figure]] = bandOf(moves, belief, repeat);
+    const band = numbers[figure] === undefined ? null : bandFor(runs, bandName(numbers, figure));
+    if (band !== null) bands[BANDED[figure]] = band;
   }
   return { ...numbers, ...bands };
 }

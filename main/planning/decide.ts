@@ -171,6 +171,20 @@ const nearMelting: Rule = ({ part, partClass, exposure }) => {
   return actionOf(part.refdes, 'leave', 'large-part-near-melting', figures);
 };
 
+/**
+ * Joints of a part that is neither small nor large, within their band: of melting, and then it is left alone as if they did; or of
+ * the figure that shops keep neighbours under.
+ */
+const jointsWithinBand: Rule = ({ part, partClass, exposure }) => {
+  const joint = jointJudgement(exposure);
+  if (exposure.state !== 'unsure' || exposure.governedBy !== 'joint' || !joint || joint.bandK === null) return null;
+  const belowSolidusK = exposure.solidusC - exposure.joint.maxC;
+  const figures = { ...jointFigures(part, exposure), belowSolidusK, bandK: joint.bandK };
+  if (belowSolidusK <= joint.bandK) return actionOf(part.refdes, 'leave', 'joints-may-melt', figures);
+  if (joint.marginK < 0) return null;
+  return actionOf(part.refdes, 'leave', 'margin-within-band', { ...judgementFigures(joint, partClass), ...figures });
+};
+
 const leave: Rule = (subject) => {
   const { part, partClass, exposure, heat } = subject;
   const joint = jointJudgement(exposure);
@@ -193,6 +207,7 @@ const RULES: readonly Rule[] = [
   shieldedAlready,
   unsure,
   nearMelting,
+  jointsWithinBand,
 ];
 
 /**

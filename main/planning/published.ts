@@ -24,6 +24,12 @@ export const ABOVE_LIQUIDUS_S = {
 /** Removal: all joints molten about this long before the part is lifted. */
 export const LIFTING_S = figure(10, commonPractice('all joints molten for about 10 s before lifting'));
 
+/** Heating until the part lifts: how long after the last joint is molten, as a rule and at worst. */
+export const LIFTS_AFTER_S = {
+  ...{ usual: 20, worst: 90 },
+  source: commonPractice('a part lifts some 20 s after its last joint is molten, at worst after 90 s'),
+};
+
 /** J-STD-020 Table 5-2: 25 C to peak in at most 8 min (lead-free) or 6 min (tin-lead). */
 export const LONGEST_TO_PEAK_S = {
   leadFree: 480,

@@ -7,6 +7,7 @@ import { BAND_90, TERM_IDS, type ThermocouplePlace } from '../../shared-types/un
 import type { BandRuns } from '../heat/uncertainty/band-runs.ts';
 import { figureName } from '../heat/uncertainty/figures.ts';
 import { narrowed, type Reading, startCovariance, varianceUnder } from '../heat/uncertainty/narrowing.ts';
+import { chooseGreedily, type Wished } from './choose-places.ts';
 
 type Watch = TagOf<'watchPoint'>;
 /** A place where a thermocouple could go, as a watch point that the band runs read. */
@@ -86,7 +87,7 @@ function toldBy(base: Evaluation, runs: BandRuns, candidates: readonly Candidate
 }
 
 /** Moves of what is to be surer: the coldest joints of the targets, and the parts within their band. */
-function wished(base: Evaluation, { sensitivities, repeat }: BandRuns): { targets: number[][]; parts: number[][] } {
+function wished(base: Evaluation, { sensitivities, repeat }: BandRuns): Wished {
   const of = (name: string) => {
     const moves = sensitivities.get(name);
     return moves ? [withHand(moves, repeat)] : [];
@@ -100,52 +101,38 @@ function wished(base: Evaluation, { sensitivities, repeat }: BandRuns): { target
   return { targets, parts };
 }
 
-const mean = (values: readonly number[]): number =>
-  values.length > 0 ? values.reduce((sum, value) => sum + value, 0) / values.length : 0;
+/** What is chosen among, what for, and what is chosen in any case: the coldest corners. `base` with its bands. */
+export function choiceOf(base: Evaluation, runs: BandRuns, candidates: readonly Candidate[]) {
+  const told = toldBy(base, runs, candidates);
+  return {
+    ...{ told, wish: wished(base, runs), readings: told.map(({ reading }) => reading) },
+    start: startCovariance(runs.belief.correlation, TERM_IDS.length, 1),
+    given: coldestCorners(told).map((one) => told.indexOf(one)),
+  };
+}
 
 /**
- * Where thermocouples make figures surest: greedily, the place that takes most off the variance of targets and unsure
- * parts comes next; the coldest corner of each target always comes first. `base` with its bands.
+ * Where thermocouples make figures surest: the coldest corner of each target first, then greedily the place that takes most off
+ * the variance of targets and unsure parts. `base` with its bands.
  */
 export function thermocouplePlaces(
   base: Evaluation,
   runs: BandRuns,
   candidates: readonly Candidate[],
 ): ThermocouplePlace[] {
-  const told = toldBy(base, runs, candidates);
-  const wish = wished(base, runs);
-  let covariance = startCovariance(runs.belief.correlation, TERM_IDS.length, 1);
-  const unsure = (under: Float64Array): number => {
-    const spread = (moves: readonly number[]) => varianceUnder(under, moves);
-    return mean(wish.targets.map(spread)) + mean(wish.parts.map(spread));
-  };
-  const bandOfTargets = () =>
-    BAND_90 * Math.sqrt(Math.max(0, ...wish.targets.map((moves) => varianceUnder(covariance, moves))));
-  const left = new Set(told);
-  const places: ThermocouplePlace[] = [];
-  const place = (one: Told): void => {
+  const { told, wish, start, readings, given } = choiceOf(base, runs, candidates);
+  let covariance = start;
+  return chooseGreedily(start, readings, wish, given, Math.max(PLACES, given.length)).map((index) => {
+    const one = told[index]!;
     const { side, x, y, refdes } = one.candidate.tag;
-    const before = BAND_90 * Math.sqrt(varianceUnder(covariance, one.reading.moves[0] ?? []));
+    const bandK = BAND_90 * Math.sqrt(varianceUnder(covariance, one.reading.moves[0] ?? []));
     covariance = narrowed(covariance, one.reading);
-    left.delete(one);
-    places.push({
+    const left = Math.max(0, ...wish.targets.map((moves) => varianceUnder(covariance, moves)));
+    return {
       ...{ side, x, y, refdes, siteId: one.candidate.siteId, runId: one.run.runId },
-      ...{ expectedC: one.peakC, bandK: before, targetBandK: bandOfTargets() },
-    });
-  };
-  for (const one of coldestCorners(told)) place(one);
-  while (places.length < PLACES && left.size > 0) {
-    const next = [...left].reduce(
-      (best, one) => {
-        const rest = unsure(narrowed(covariance, one.reading));
-        return rest < best.rest - 1e-9 ? { one, rest } : best;
-      },
-      { one: null as Told | null, rest: Number.POSITIVE_INFINITY },
-    );
-    if (!next.one) break;
-    place(next.one);
-  }
-  return places.slice(0, Math.max(PLACES, coldestCorners(told).length));
+      ...{ expectedC: one.peakC, bandK, targetBandK: BAND_90 * Math.sqrt(left) },
+    };
+  });
 }
 
 /** Of each site the corner that stays coldest. */

@@ -1,5 +1,6 @@
 import { zipSync } from 'fflate';
 import { SHEET_DPI, type SheetFormat } from '../../shared-types/sheet-format.ts';
+import type { Units } from '../../shared-types/units.ts';
 import type { PrintedWorkMap } from '../contract/program.ts';
 import { fileStem } from '../files/ticket-names.ts';
 import type { Pictures } from '../files/ticket-photos.ts';
@@ -16,8 +17,9 @@ export async function printWorkMap(
   pictures: Pictures,
   format: SheetFormat,
   programVersion: string,
+  units: Units,
 ): Promise<PrintedWorkMap> {
-  const input = inputOf(ticket, pictures, programVersion);
+  const input = inputOf(ticket, pictures, programVersion, units);
   if (format === 'pdf') {
     const sheet = await renderWorkMap(input);
     return { bytes: new Uint8Array(sheet.bytes), pages: sheet.pages };
@@ -35,13 +37,19 @@ export async function drawSheetPages(
   ticket: EvaluatedTicket,
   pictures: Pictures,
   programVersion: string,
+  units: Units,
 ): Promise<Uint8Array<ArrayBuffer>[]> {
   const encoder = new TextEncoder();
-  return renderWorkMapSvg(inputOf(ticket, pictures, programVersion)).map((page) => encoder.encode(page));
+  return renderWorkMapSvg(inputOf(ticket, pictures, programVersion, units)).map((page) => encoder.encode(page));
 }
 
-function inputOf({ document, assessment }: EvaluatedTicket, pictures: Pictures, programVersion: string): WorkMapInput {
+function inputOf(
+  { document, assessment }: EvaluatedTicket,
+  pictures: Pictures,
+  programVersion: string,
+  units: Units,
+): WorkMapInput {
   const { board, plan } = document;
   const fonts = loadSheetFonts();
-  return { board, plan, assessment, pictures, programVersion, fonts, date: new Date().toISOString() };
+  return { board, plan, assessment, pictures, programVersion, units, fonts, date: new Date().toISOString() };
 }

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Problem } from '../../shared-types/problem.ts';
+import type { Settings } from '../../shared-types/settings.ts';
 import { createProgram, type Program } from '../contract/program.ts';
 import { nodeFileSystem } from '../files/file-system.ts';
 import { createSamples } from '../files/samples.ts';
@@ -35,8 +36,9 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     tickets,
     settings,
     samples: createSamples(nodeFileSystem, options.samplesFolder),
-    renderWorkMap: (ticket, pictures, format) => printWorkMap(ticket, pictures, format, options.version),
-    drawSheetPages: (ticket, pictures) => drawSheetPages(ticket, pictures, options.version),
+    renderWorkMap: (ticket, pictures, format) =>
+      printWorkMap(ticket, pictures, format, options.version, unitsOf(settings.read())),
+    drawSheetPages: (ticket, pictures) => drawSheetPages(ticket, pictures, options.version, unitsOf(settings.read())),
     createEvaluator: (tell) =>
       createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     createStudyDesk: (tell) =>
@@ -50,6 +52,8 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
   });
   return { program, tickets, problems: startProblems, adopted };
 }
+
+const unitsOf = ({ temperatureUnit, lengthUnit }: Settings) => ({ temperature: temperatureUnit, length: lengthUnit });
 
 /** Folders and files that lie beside a built door (dist/main). */
 export const besideDoor = (doorFolder: string) => ({

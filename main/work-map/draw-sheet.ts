@@ -1,6 +1,7 @@
 import type { Board } from '../../shared-types/board.ts';
 import type { Assessment } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
+import type { Units } from '../../shared-types/units.ts';
 import { SHEET } from '../../shared-types/words/work-map.ts';
 import type { Ink } from './drawing/ink.ts';
 import { openPhotos, type Pictures } from './drawing/photo-images.ts';
@@ -26,6 +27,8 @@ export type WorkMapInput = {
   /** When it is printed, ISO 8601; stands in the foot line and as the file's creation date. */
   date: string;
   programVersion: string;
+  /** What figures are written in; absent: °C and mm. */
+  units?: Units;
 };
 
 /** Draws every page with the pen it is given. `opener` opens the photos. */
@@ -36,7 +39,7 @@ export function drawSheet(ink: Ink, opener: PDFKit.PDFDocument, input: WorkMapIn
   const sheet: Sheet = {
     ink,
     flow: createFlow(ink, head),
-    facts: gatherFacts(board, plan, assessment, photos),
+    facts: gatherFacts(board, plan, assessment, photos, input.units),
     acts: actNumbersOf(plan, assessment),
   };
   const { orderCut } = drawBenchPage(sheet);

@@ -1,6 +1,9 @@
 import { bandWords } from '../../shared-types/words/uncertainty.ts';
 import { frameWords as words } from '../../shared-types/words/window/frame.ts';
+import { bandAt } from '../canvas/heat/shown-field.ts';
+import type { AppState } from '../state/app-state.ts';
 import { isStale } from '../state/evaluation-inbox.ts';
+import { momentShown } from '../state/playback.ts';
 import { wordsOf } from '../state/problem-words.ts';
 import { useApp, useAppState } from '../state/use-app.ts';
 import { useUnits } from '../state/use-units.ts';
@@ -19,15 +22,22 @@ export function StatusLine() {
   );
 }
 
+/** Band of the peak that the map shows under the pointer, K; a moment of a run has none. */
+function bandUnderPointer(state: AppState): number | null {
+  const { hover, side, shownRunId } = state.view;
+  const { assessment } = state.evaluation;
+  return hover && bandAt({ assessment, moment: momentShown(state), shownRunId }, side, hover.at);
+}
+
 function Pointer() {
   const hover = useAppState((state) => state.view.hover);
   const evaluation = useAppState((state) => state.evaluation.assessment?.evaluation ?? null);
+  const bandK = useAppState(bandUnderPointer);
   const { showMm, lengthSign, measures } = useUnits();
   if (!hover) return <span>{words.offBoard}</span>;
   const digits = lengthSign === 'mil' ? 0 : 1;
   const place = (mm: number) => showMm(mm).toFixed(digits).padStart(6, '\u2007');
   const name = hover.pick?.kind === 'part' ? hover.pick.refdes : null;
-  const bandK = evaluation?.parts.find((part) => part.refdes === name)?.bands?.jointK ?? null;
   return (
     <>
       <span className="place">

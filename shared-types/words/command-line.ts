@@ -24,7 +24,8 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
              --point WATCH=COLUMN,soldered|epoxy|taped ... --peak WATCH=CELSIUS,soldered|epoxy|taped ...
                                               fits the station to a logged run on a scrap board; later evaluations
                                               of the ticket go by it
-  heatmargin work-map TICKET -o OUT.pdf       the sheet that lies beside the microscope
+  heatmargin work-map TICKET -o OUT.pdf [--unit mm|mil] [--degrees C|F]
+                                              the sheet that lies beside the microscope
   heatmargin work-map TICKET -o OUT.svg|OUT.png [--page N] [--dpi 200]
                                               its pages as pictures, OUT-01.svg and so on, or one page alone
   heatmargin schema board|plan|profile        JSON Schema (2020-12) of a format
@@ -61,6 +62,7 @@ export const missingValue = (options: readonly string[]): string =>
 export const sheetWords = {
   output: 'Name the sheet to write with -o NAME.pdf, -o NAME.svg or -o NAME.png.',
   date: '--date takes a date such as 2026-11-25.',
+  units: '--unit takes mm or mil, --degrees takes C or F.',
   page: '--page takes the number of a page to save as SVG or PNG.',
   dpi: ({ least, most }: { least: number; most: number }) => `--dpi takes dots per inch from ${least} to ${most}.`,
   noPage: (page: number) => `The sheet has no page ${page}.`,

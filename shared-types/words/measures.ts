@@ -1,13 +1,16 @@
-import { celsiusToFahrenheit, type LengthUnit, MM_PER_MIL, type TemperatureUnit } from '../units.ts';
+import { celsiusToFahrenheit, type LengthUnit, MM_PER_MIL, type TemperatureUnit, type Units } from '../units.ts';
 
 /** How figures are written in sentences: whole degrees, in the user's units. */
 export type Measures = {
+  units: Units;
   /** A temperature given in C. */
   temperature(celsius: number): string;
   /** A temperature without its unit, given in C. */
   degrees(celsius: number): string;
   /** A difference given in K; never '0': a difference that rounds to nothing reads 'less than 1'. */
   difference(kelvin: number): string;
+  /** A difference given in K, without its unit; never '0'. */
+  differenceDegrees(kelvin: number): string;
   /** A length given in mm. */
   length(mm: number): string;
   /** A duration given in s. */
@@ -30,7 +33,10 @@ export function measuresIn(temperatureUnit: TemperatureUnit, lengthUnit: LengthU
   const degrees = (celsius: number) => rounded(fahrenheit ? celsiusToFahrenheit(celsius) : celsius);
   const step = (kelvin: number) => (fahrenheit ? kelvin * 1.8 : kelvin);
   return {
+    units: { temperature: temperatureUnit, length: lengthUnit },
     degrees,
+    differenceDegrees: (kelvin) =>
+      Number.isFinite(kelvin) ? String(Math.max(1, Math.round(Math.abs(step(kelvin))))) : '?',
     temperature: (celsius) => `${degrees(celsius)} ${unit}`,
     difference: (kelvin) =>
       Math.abs(step(kelvin)) < 0.5 ? `less than 1 ${unit}` : `${rounded(Math.abs(step(kelvin)))} ${unit}`,
@@ -40,5 +46,5 @@ export function measuresIn(temperatureUnit: TemperatureUnit, lengthUnit: LengthU
   };
 }
 
-/** What the command line and the sheet use: °C and mm. */
+/** What the command line uses, and the sheet where nothing else is asked for: °C and mm. */
 export const METRIC: Measures = measuresIn('C', 'mm');

@@ -90,12 +90,12 @@ const REASONS = {
   'warm-joints-stay-solid': (f, m) => `${peakAndLimit(f, m)}: warm, but its joints stay solid (${solidus(f, m)})`,
   'large-part-near-melting': (f, m) =>
     `joints ${jointPeak(f, m)}, ${m.difference(numberOf(f, 'belowSolidusK'))} below melting (${solidus(f, m)}): put a thermocouple on it; ${NEAR_HELPS[textOf(f, 'mostlyFrom')] ?? NEAR_HELPS.joints}`,
+  'joints-may-melt': (f, m) =>
+    `joints ${jointPeak(f, m)}, ${m.difference(numberOf(f, 'belowSolidusK'))} below melting (${solidus(f, m)}), band ±${m.difference(numberOf(f, 'bandK'))}: they may melt; low air, do not touch it, inspect it afterwards, or put a thermocouple on it`,
   'margin-within-band': (f, m) =>
     `${peakAndLimit(f, m)}: ${under(f, m)} under it, band ±${m.difference(numberOf(f, 'bandK'))}: put a thermocouple on it`,
   'measure-the-outlet': (f, m) =>
     `${peakAndLimit(f, m)}: ${under(f, m)} under it, band ±${m.difference(numberOf(f, 'bandK'))}: measure the outlet, the band then shrinks to ±${m.difference(numberOf(f, 'measuredK'))}`,
-  'over-within-band': (f, m) =>
-    `${peakAndLimit(f, m)}: over by ${under(f, m)}, band ±${m.difference(numberOf(f, 'bandK'))}`,
   'small-part-reflows': (f, m) =>
     `its joints reach ${jointPeak(f, m)} and melt (${solidus(f, m)}): low air, do not touch it, inspect it afterwards`,
   'underside-part-reflows': (f, m) =>

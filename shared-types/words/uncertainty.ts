@@ -1,4 +1,5 @@
-import type { TermId } from '../uncertainty.ts';
+import type { TermId, ThermocouplePlace } from '../uncertainty.ts';
+import type { Measures } from './measures.ts';
 
 /** What the model is not sure of, as it is named to a technician. */
 const TERM_NAMES: Record<TermId | 'repeat', string> = {
@@ -28,3 +29,11 @@ export const thermocoupleWords = {
   reads: (celsius: string, band: string) => `${celsius} ${band} expected at its peak.`,
   leaves: (band: string) => `Once read, the coldest joint is known within ${band}.`,
 };
+
+/** A place as one sentence: where, what it reads, what is left of the band. `target`: the part whose corner it is. */
+export function thermocoupleSentence(place: ThermocouplePlace, target: string, m: Measures): string {
+  const words = thermocoupleWords;
+  const where = place.refdes === null ? `${target}. ${words.atCorner}` : `${place.refdes}. ${words.onPart}`;
+  const reads = words.reads(m.temperature(place.expectedC), bandWords.plusMinus(m.difference(place.bandK)));
+  return `${where} ${reads} ${words.leaves(bandWords.plusMinus(m.difference(place.targetBandK)))}`;
+}

@@ -56,6 +56,7 @@ function billReport(files: readonly Recognised[], lines: ReadonlyMap<string, Bil
   return {
     files: files.map(fileLine),
     tables: [],
+    drawings: [],
     counts: { top: onSide('top'), bottom: onSide('bottom'), inner: 0, unread: 0, legend: 0 },
     outline: {
       file: null,

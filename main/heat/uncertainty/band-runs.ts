@@ -1,13 +1,15 @@
 import type { Board } from '../../../shared-types/board.ts';
-import type { Evaluation } from '../../../shared-types/evaluation.ts';
+import type { BandFields, Evaluation } from '../../../shared-types/evaluation.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import { type Result, succeed } from '../../../shared-types/problem.ts';
-import { TERM_IDS } from '../../../shared-types/uncertainty.ts';
+import { BAND_90, TERM_IDS } from '../../../shared-types/uncertainty.ts';
 import { type EvaluateOptions, evaluate, evaluateElsewhere } from '../evaluate.ts';
 import { createRunMemory } from '../run-memory.ts';
-import { type Figures, figureName, figuresOf } from './figures.ts';
+import { bandFieldsOf } from './band-fields.ts';
+import { type Figures, figureName, figuresOf, hangingFigures } from './figures.ts';
 import { type Belief, HAND_REPEAT_SIGMA_K, isHandHeld } from './priors.ts';
-import { repeatInOutlets, type Sensitivities, sensitivitiesOf, type TermPair } from './sensitivities.ts';
+import { bandOf, repeatInOutlets, type Sensitivities, sensitivitiesOf, type TermPair } from './sensitivities.ts';
+import { spansOf } from './spans.ts';
 
 /** Everything that bands are made of; plain data. */
 export type BandRuns = {
@@ -17,6 +19,9 @@ export type BandRuns = {
   /** The hand's repeat as a number of the outlet's standard deviations. */
   repeat: number;
   repeatK: number;
+  /** Half widths of the bands of figures in seconds, by name. */
+  spans: Map<string, number>;
+  fields: BandFields;
 };
 
 export type BandOptions = Pick<EvaluateOptions, 'revision' | 'onProgress' | 'isCancelled' | 'memory' | 'share'> & {
@@ -66,6 +71,7 @@ export function bandRuns(board: Board, plan: Plan, belief: Belief, options: Band
   if (!base.ok) return base;
   const baseFigures = tell(base.value);
   const pairs: TermPair[] = [];
+  const maps: { down: Evaluation; up: Evaluation }[] = [];
   for (const [index, term] of TERM_IDS.entries()) {
     const sigma = belief.sigma[index]!;
     const lower = { [term]: -sigma };
@@ -77,9 +83,19 @@ export function bandRuns(board: Board, plan: Plan, belief: Belief, options: Band
     if (meanwhile) done++;
     if (!down.ok) return down;
     pairs.push({ down: tell(down.value), up: tell(up.value) });
+    maps.push({ down: down.value, up: up.value });
   }
   const sensitivities = sensitivitiesOf(baseFigures, pairs);
   const repeatK = isHandHeld(plan) ? HAND_REPEAT_SIGMA_K : 0;
   const repeat = repeatInOutlets(targetMoves(base.value, sensitivities), repeatK);
-  return succeed({ belief, base: base.value, sensitivities, repeat, repeatK });
+  const spans = spansOf(
+    hangingFigures(base.value),
+    [baseFigures, ...pairs.flatMap(({ down, up }) => [down, up])],
+    (name) => {
+      const moves = sensitivities.get(name);
+      return moves ? bandOf(moves, belief, repeat) / BAND_90 : null;
+    },
+  );
+  const fields = bandFieldsOf(base.value, maps, belief, repeat);
+  return succeed({ belief, base: base.value, sensitivities, repeat, repeatK, spans, fields });
 }

@@ -20,6 +20,27 @@ export const figureName = {
 /** True for a figure in seconds: it may be 0 on one side of a band and large on the other. */
 export const isCount = (name: string): boolean => /\/(over|allAbove|anyAbove|molten|seconds)$/.test(name);
 
+/** A figure in seconds, the temperature that it hangs on, and whether it grows with it. */
+export type Hanging = { count: string; temperature: string; rises: boolean };
+
+/** The figures in seconds of an evaluation, each with its temperature: that of the limit or liquidus it counts from. */
+export function hangingFigures({ parts, runs }: Evaluation): Hanging[] {
+  const ofParts = parts.map(({ refdes, governedBy }) => ({
+    ...{ count: figureName.part(refdes, 'over'), temperature: figureName.part(refdes, governedBy), rises: true },
+  }));
+  const ofTargets = runs.flatMap(({ runId, targets }) =>
+    targets.flatMap(({ siteId }): Hanging[] => {
+      const name = (figure: Parameters<typeof figureName.target>[2]) => figureName.target(runId, siteId, figure);
+      return [
+        { count: name('allAbove'), temperature: name('coldest'), rises: true },
+        { count: name('anyAbove'), temperature: name('hottest'), rises: true },
+        { count: name('molten'), temperature: name('coldest'), rises: false },
+      ];
+    }),
+  );
+  return [...ofParts, ...ofTargets];
+}
+
 function runFigures(figures: Figures, { runs }: Evaluation): void {
   for (const { runId, targets, watch, segments } of runs) {
     for (const target of targets) {

@@ -13,6 +13,14 @@ export function stateOf(marginK: number, bandK: number): PartState {
   return marginK < -bandK ? 'over' : 'unsure';
 }
 
+/** Half width of a figure's 90 % band; null: it has none, as some run does not tell it. */
+export function bandFor({ sensitivities, spans, belief, repeat }: BandRuns, name: string): number | null {
+  const span = spans.get(name);
+  if (span !== undefined) return span;
+  const moves = sensitivities.get(name);
+  return moves ? bandOf(moves, belief, repeat) : null;
+}
+
 /** The term that widens a band most, and what the band would be with a measured outlet. */
 function causesOf({ belief, repeat }: BandRuns, moves: readonly number[]) {
   const variances = moves.map((move) => move * move);
@@ -38,7 +46,7 @@ function partWithBands(part: PartExposure, runs: BandRuns): PartExposure {
     runs.sensitivities.get(figureName.part(part.refdes, figure));
   const governing = movesOf(part.governedBy);
   if (!governing) return part;
-  const band = (figure: 'body' | 'skin' | 'joint' | 'over') => bandOf(movesOf(figure)!, runs.belief, runs.repeat);
+  const band = (figure: 'body' | 'skin' | 'joint' | 'over') => bandFor(runs, figureName.part(part.refdes, figure)) ?? 0;
   const bands: PartBands = {
     bodyK: band('body'),
     skinK: band('skin'),
@@ -51,11 +59,7 @@ function partWithBands(part: PartExposure, runs: BandRuns): PartExposure {
 }
 
 function runWithBands(run: RunResult, runs: BandRuns): RunResult {
-  const { sensitivities, belief, repeat } = runs;
-  const band = (name: string): number | null => {
-    const moves = sensitivities.get(name);
-    return moves ? bandOf(moves, belief, repeat) : null;
-  };
+  const band = (name: string) => bandFor(runs, name);
   const { runId } = run;
   return {
     ...run,
@@ -93,6 +97,7 @@ export function withBands(evaluation: Evaluation, runs: BandRuns): Evaluation {
     parts: evaluation.parts.map((part) => partWithBands(part, runs)),
     runs: evaluation.runs.map((run) => runWithBands(run, runs)),
     bands: 'computed',
+    bandFields: runs.fields,
     uncertainty: {
       terms: TERM_IDS.map((id, index) => ({
         id,

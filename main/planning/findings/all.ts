@@ -5,6 +5,7 @@ import { bakeFindings } from './bake.ts';
 import { coverFindings } from './covers.ts';
 import { handlingFindings, verdictFindings } from './handling.ts';
 import { inputFindings } from './inputs.ts';
+import { liftingFindings } from './lifting.ts';
 import { neighbourFindings } from './neighbours.ts';
 import { planFindings } from './plan.ts';
 import { rateFindings } from './rates.ts';
@@ -30,6 +31,7 @@ export function findingsFor(context: PlanningContext, actions: readonly PartActi
     ...handlingFindings(context),
     ...neighbourFindings(context, actions),
     ...rateFindings(context),
+    ...liftingFindings(context, actions),
     ...bakeFindings(context),
     ...strapFindings(context),
     ...planFindings(context),

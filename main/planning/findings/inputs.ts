@@ -1,6 +1,7 @@
 import type { EvaluationNotice, Finding } from '../../../shared-types/evaluation.ts';
 import { alloyById, meltingRange } from '../../../shared-types/library/alloys.ts';
 import { classById } from '../../../shared-types/library/classes.ts';
+import type { Source } from '../../../shared-types/library/library-types.ts';
 import { assumption, found } from '../../../shared-types/library/sources.ts';
 import { outletIsKnown } from '../../../shared-types/rules/outlet.ts';
 import type { PlanningContext } from '../context.ts';
@@ -95,6 +96,12 @@ const JET_LAW = found('Martin 1977, average coefficient of a single round jet, a
 
 const LATENT_HEAT = found('2257 kJ/kg to boil water off at 100 °C (steam tables); no drying below 100 °C counted', 'H');
 
+const SOURCES: Readonly<Record<string, Source>> = {
+  ...{ 'gel-dries': LATENT_HEAT, 'gel-lasts': LATENT_HEAT },
+  'hood-film-assumed': assumption('Film inside a hood, 100 W/m²K at 30 L/min: no law holds there'),
+  'emitter-assumed': assumption('A grey emitter at the temperature of its setting'),
+};
+
 const partOf = ({ figures }: EvaluationNotice) => (typeof figures.refdes === 'string' ? onPart(figures.refdes) : null);
 
 /** The evaluation's other notices: a law outside its range, a watch point beside the board. */
@@ -109,7 +116,7 @@ function noticeFindings({ evaluation, plan }: PlanningContext): Finding[] {
         weight: notice.code === 'watch-point-off-board' || notice.code === 'gel-dries' ? 'warn' : 'note',
         place: partOf(notice) ?? (run ? onRun(run.id) : onStation),
         figures: { ...notice.figures, place: notice.place ?? plan.station.name },
-        source: jet ? JET_LAW : notice.code.startsWith('gel') ? LATENT_HEAT : null,
+        source: jet ? JET_LAW : (SOURCES[notice.code] ?? null),
       };
     });
 }

@@ -3,7 +3,7 @@ import type { Figures } from '../../../shared-types/words/figures.ts';
 import { type Exposed, exposedNeighbours, type PlanningContext } from '../context.ts';
 import { CERAMIC_JUMP_K, LARGEST_RAMP_K_PER_S } from '../published.ts';
 import { firstGasSegment } from '../segments.ts';
-import { grouped } from './make.ts';
+import { finding, grouped, onSite } from './make.ts';
 
 type Rated = Exposed & { refdes: string };
 
@@ -24,12 +24,28 @@ function rampFindings(parts: readonly Rated[]): Finding[] {
   ];
 }
 
-/** What a ceramic chip jumps by: from the board as preheated at the site (the room without preheat) to its own peak. */
+/** The target's own ramp; it matters most where a new part goes on. */
+function targetRampFindings(context: PlanningContext): Finding[] {
+  const limit = LARGEST_RAMP_K_PER_S;
+  return context.plan.sites.flatMap((site) => {
+    const riseKPerS = context.exposures.get(site.target)?.riseKPerS ?? 0;
+    if (riseKPerS <= limit.value) return [];
+    const goesOn = context.plan.heatRuns.some((run) => run.kind === 'installation' && run.siteIds.includes(site.id));
+    const figures = { refdes: site.target, riseKPerS, limitKPerS: limit.value };
+    return [finding('target-rises-fast', goesOn ? 'warn' : 'note', onSite(site.id), figures, limit.source)];
+  });
+}
+
+/**
+ * What a ceramic chip jumps by: from the board as preheated at the site (the room without preheat) to its own peak. A run
+ * without gas warms it slowly.
+ */
 function jumpOf(context: PlanningContext, { exposure }: Exposed): number {
   const run = context.runs.get(exposure.worstRunId);
   const result = context.evaluation.runs.find((candidate) => candidate.runId === exposure.worstRunId);
   const first = run ? firstGasSegment(run) : null;
-  const preheated = first === null || first === 0 ? undefined : result?.segments[first - 1]?.siteC;
+  if (first === null) return 0;
+  const preheated = first === 0 ? undefined : result?.segments[first - 1]?.siteC;
   return exposure.body.maxC - (preheated ?? context.plan.station.roomC);
 }
 
@@ -51,5 +67,5 @@ function ceramicFindings(context: PlanningContext, parts: readonly Rated[]): Fin
 /** How fast parts heat. */
 export function rateFindings(context: PlanningContext): Finding[] {
   const parts = exposedNeighbours(context).map((exposed) => ({ ...exposed, refdes: exposed.part.refdes }));
-  return [...rampFindings(parts), ...ceramicFindings(context, parts)];
+  return [...rampFindings(parts), ...targetRampFindings(context), ...ceramicFindings(context, parts)];
 }

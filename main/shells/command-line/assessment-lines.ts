@@ -1,11 +1,25 @@
 import type { Assessment, PartExposure, TargetResult } from '../../../shared-types/evaluation.ts';
-import type { TicketDocument } from '../../../shared-types/plan.ts';
+import type { Plan, TicketDocument } from '../../../shared-types/plan.ts';
 import { summarise, summaryLine } from '../../../shared-types/rules/summary.ts';
 import { exposureHead, exposureRow, targetLine } from '../../../shared-types/words/exposure-table.ts';
 import { findingLine } from '../../../shared-types/words/findings.ts';
+import { METRIC } from '../../../shared-types/words/measures.ts';
 import { ACTION_NAMES, actionReason } from '../../../shared-types/words/planning.ts';
+import { thermocoupleSentence, thermocoupleWords } from '../../../shared-types/words/uncertainty.ts';
 
-/** An assessment as lines to read: targets, the summary, exceptions with their reasons, findings, then every part. */
+/** How many places are told: as many as a usual bench reads. */
+const PLACES = 3;
+
+function thermocoupleLines({ sites }: Plan, { thermocouples = [] }: Assessment): string[] {
+  if (thermocouples.length === 0) return [];
+  const targets = new Map(sites.map((site) => [site.id, site.target]));
+  const told = thermocouples
+    .slice(0, PLACES)
+    .map((place) => `  ${thermocoupleSentence(place, targets.get(place.siteId ?? '') ?? '', METRIC)}`);
+  return ['', thermocoupleWords.title, ...told];
+}
+
+/** An assessment as lines to read: targets, the summary, exceptions with their reasons, findings, where thermocouples tell most, then every part. */
 export function assessmentLines({ plan }: TicketDocument, assessment: Assessment): string[] {
   const { evaluation } = assessment;
   const names = new Map(plan.heatRuns.map((run) => [run.id, run.name]));
@@ -26,6 +40,7 @@ export function assessmentLines({ plan }: TicketDocument, assessment: Assessment
     ...exceptions,
     '',
     ...assessment.findings.map((finding) => `  ${findingLine(finding)}`),
+    ...thermocoupleLines(plan, assessment),
     '',
     exposureHead(),
     ...rows,

@@ -1,4 +1,5 @@
 import { SHEET_DPI, type SheetFormat, sheetFormatSchema } from '../../../shared-types/sheet-format.ts';
+import type { Units } from '../../../shared-types/units.ts';
 import { sheetWords, written, wrongUse } from '../../../shared-types/words/command-line.ts';
 import type { WorkMapInput } from '../../work-map/draw-sheet.ts';
 import { renderWorkMap } from '../../work-map/render.ts';
@@ -17,6 +18,8 @@ const options = {
   date: { type: 'string' },
   page: { type: 'string' },
   dpi: { type: 'string' },
+  unit: { type: 'string' },
+  degrees: { type: 'string' },
 } as const;
 
 type Wish = {
@@ -26,6 +29,7 @@ type Wish = {
   dpi: number;
   date: string;
   coarse: boolean;
+  units: Units;
 };
 
 /** `work-map TICKET -o OUT.pdf|svg|png`: evaluates the ticket and writes its sheet, or its pages as pictures. */
@@ -46,6 +50,7 @@ export const workMap: Command = async (words, tools) => {
     fonts: loadSheetFonts(),
     date: wish.date,
     programVersion: __VERSION__,
+    units: wish.units,
   };
   return wish.format === 'pdf' ? writePdf(input, wish) : writePages(input, wish, wish.format);
 };
@@ -61,8 +66,18 @@ function wishOf(given: Arguments): Wish | Outcome {
     return wrong(wrongUse(sheetWords.page));
   const dpi = Number(given.text('dpi') ?? SHEET_DPI.usual);
   if (!(dpi >= SHEET_DPI.least && dpi <= SHEET_DPI.most)) return wrong(wrongUse(sheetWords.dpi(SHEET_DPI)));
+  const units = unitsOf(given);
+  if (!units) return wrong(wrongUse(sheetWords.units));
   const [coarse, number] = [given.flag('coarse'), page === undefined ? undefined : Number(page)];
-  return { output, format: format.data, page: number, dpi, date, coarse };
+  return { output, format: format.data, page: number, dpi, date, coarse, units };
+}
+
+/** What the sheet's figures are written in; null: not told in a way that is known. */
+function unitsOf(given: Arguments): Units | null {
+  const length = given.text('unit') ?? 'mm';
+  const temperature = given.text('degrees') ?? 'C';
+  if ((length !== 'mm' && length !== 'mil') || (temperature !== 'C' && temperature !== 'F')) return null;
+  return { length, temperature };
 }
 
 async function writePdf(input: WorkMapInput, { output }: Wish): Promise<Outcome> {

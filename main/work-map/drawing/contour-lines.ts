@@ -67,8 +67,12 @@ export function isothermLines(values: Float32Array, grid: FieldGrid, levels: rea
   }));
 }
 
-/** Every 20 C between the coldest and the hottest place of a field; the lowest lines go first when there are too many. */
-export function isothermLevels(values: Float32Array, step = 20, most = 16): number[] {
+/** Levels between the coldest and the hottest place of a field, C; the lowest lines go first when there are too many. */
+export function isothermLevels(
+  values: Float32Array,
+  between: (lowC: number, highC: number) => number[],
+  most = 16,
+): number[] {
   let low = Infinity;
   let high = -Infinity;
   for (const value of values) {
@@ -77,9 +81,7 @@ export function isothermLevels(values: Float32Array, step = 20, most = 16): numb
     high = Math.max(high, value);
   }
   if (low > high) return [];
-  const levels: number[] = [];
-  for (let level = Math.floor(low / step + 1) * step; level < high; level += step) levels.push(level);
-  return levels.slice(-most);
+  return between(low, high).slice(-most);
 }
 
 /** Distance from a point to a turned rectangle, mm; 0 inside. */

@@ -27,13 +27,14 @@ export type IsothermSource = {
   limitsC: readonly number[];
 };
 
-/** Isotherms over faint parts: every 20 C with its number in the line, the limit isotherm heavy. */
+/** Isotherms over faint parts: every 20 C (40 F) with its number in the line, the limit isotherm heavy. */
 export function drawIsothermPicture(ink: Ink, facts: SheetFacts, place: PictureFrame, source: IsothermSource): Picture {
   const picture = composePicture(facts, place);
   const field = createLabelField(grownBox(place.frame, -2));
   const values = source.fields[place.side];
-  const lines = isothermLines(values, source.grid, levelsOf(values, source.limitsC)).flatMap(({ level, rings }) =>
-    rings.map((ring) => ({ level, ring: ring.map(picture.view.toPage), heavy: source.limitsC.includes(level) })),
+  const lines = isothermLines(values, source.grid, levelsOf(facts, values, source.limitsC)).flatMap(
+    ({ level, rings }) =>
+      rings.map((ring) => ({ level, ring: ring.map(picture.view.toPage), heavy: source.limitsC.includes(level) })),
   );
   framed(ink, place.frame, () => {
     drawBoard(ink, facts, picture);
@@ -47,17 +48,20 @@ export function drawIsothermPicture(ink: Ink, facts: SheetFacts, place: PictureF
     drawSites(ink, facts, picture);
   });
   drawWatchPoints(ink, facts, picture, field);
-  numberLines(ink, field, numbered(picture, lines));
+  numberLines(ink, field, numbered(facts, picture, lines));
   return picture;
 }
 
 /** A limit stands in for a plain isotherm closer than 4 C to it, so that the two do not run into one line. */
-function levelsOf(values: Float32Array, limitsC: readonly number[]): number[] {
-  const plain = isothermLevels(values).filter((level) => limitsC.every((limit) => Math.abs(level - limit) >= 4));
+function levelsOf(facts: SheetFacts, values: Float32Array, limitsC: readonly number[]): number[] {
+  const plain = isothermLevels(values, facts.words.figures.isothermsC).filter((level) =>
+    limitsC.every((limit) => Math.abs(level - limit) >= 4),
+  );
   return [...plain, ...limitsC].sort((a, b) => b - a);
 }
 
 function numbered(
+  facts: SheetFacts,
   picture: Picture,
   lines: readonly { level: number; ring: PagePoint[]; heavy: boolean }[],
 ): NumberedLine[] {
@@ -69,7 +73,7 @@ function numbered(
   return [...lines]
     .sort((a, b) => Number(b.heavy) - Number(a.heavy) || b.level - a.level)
     .flatMap(({ level, ring, heavy }) =>
-      seenStretches(ring, seen).map((points) => ({ points, text: String(Math.round(level)), strong: heavy })),
+      seenStretches(ring, seen).map((points) => ({ points, text: facts.words.figures.bare(level), strong: heavy })),
     );
 }
 

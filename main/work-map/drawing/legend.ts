@@ -1,6 +1,7 @@
 import { TAG_GLYPHS } from '../../../shared-types/rules/tag-glyphs.ts';
 import type { TagKind } from '../../../shared-types/tags.ts';
-import { limitWords, SHEET } from '../../../shared-types/words/work-map.ts';
+import type { SheetFigures } from '../../../shared-types/words/sheet-figures.ts';
+import { SHEET } from '../../../shared-types/words/work-map.ts';
 import { INK, type PageBox, POINTS_PER_MM } from '../paper.ts';
 import { drawGlyph, drawWatchMark } from './glyph.ts';
 import { cornersOfBox, type Ink } from './ink.ts';
@@ -52,15 +53,18 @@ export const LEGEND = {
     ink.box(box, { width: 0.9, colour: INK.soft, dash: [7, 2.5] }),
   ),
   photo: outlineSample(SHEET.legend.photo, (ink, box) => ink.box(box, null, INK.hair)),
-  isotherm: outlineSample(SHEET.legend.isotherm, (ink, box) => {
-    const { y } = middleOf(box);
-    ink.segment({ x: box.x0, y }, { x: box.x1, y }, { width: 0.6 });
-  }),
 };
 
+/** The plain lines' key. */
+export const isothermEntry = (words: string): LegendEntry =>
+  outlineSample(words, (ink, box) => {
+    const { y } = middleOf(box);
+    ink.segment({ x: box.x0, y }, { x: box.x1, y }, { width: 0.6 });
+  });
+
 /** The heavy lines' key: their figures differ from board to board. */
-export const limitEntry = (celsius: readonly number[]): LegendEntry =>
-  outlineSample(limitWords(celsius), (ink, box) => {
+export const limitEntry = (words: string): LegendEntry =>
+  outlineSample(words, (ink, box) => {
     const { y } = middleOf(box);
     ink.segment({ x: box.x0, y }, { x: box.x1, y }, { width: 2 });
   });
@@ -83,31 +87,38 @@ function placeEntries(ink: Ink, entries: readonly LegendEntry[], firstIndent: nu
 }
 
 /** Height of scale bar and legend under a picture. */
-export function legendHeight(ink: Ink, entries: readonly LegendEntry[], scale: number, width: number): number {
-  const rows = placeEntries(ink, entries, scaleBarWidth(ink, scale) + GAP, width).map(({ row }) => row);
+export function legendHeight(ink: Ink, entries: readonly LegendEntry[], bar: ScaleBar, width: number): number {
+  const rows = placeEntries(ink, entries, scaleBarWidth(ink, bar) + GAP, width).map(({ row }) => row);
   return (Math.max(0, ...rows) + 1) * ROW;
 }
 
-const barLengthMm = (scale: number): number =>
-  [1, 2, 5, 10, 20, 50, 100, 200].findLast((mm) => mm * scale * POINTS_PER_MM <= 90) ?? 1;
+/** A bar of a whole length in the user's unit. */
+export type ScaleBar = { points: number; words: string };
 
-const scaleBarWidth = (ink: Ink, scale: number): number =>
-  barLengthMm(scale) * scale * POINTS_PER_MM + 6 + ink.type.width(SHEET.millimetres(barLengthMm(scale)), 'mono', 10);
+export function scaleBar({ barsMm, length }: SheetFigures, scale: number): ScaleBar {
+  const mm = barsMm.findLast((one) => one * scale * POINTS_PER_MM <= 90) ?? barsMm[0];
+  return { points: mm * scale * POINTS_PER_MM, words: length(mm) };
+}
+
+const scaleBarWidth = (ink: Ink, { points, words }: ScaleBar): number => points + 6 + ink.type.width(words, 'mono', 10);
 
 /** Draws the scale bar and, flowing after it, the keys. */
 export function drawLegend(
   ink: Ink,
   entries: readonly LegendEntry[],
-  scale: number,
+  { points: bar, words }: ScaleBar,
   at: { x: number; y: number; width: number },
 ): void {
-  const mm = barLengthMm(scale);
-  const bar = mm * scale * POINTS_PER_MM;
   const middle = at.y + ROW / 2;
   ink.box({ x0: at.x, x1: at.x + bar / 2, y0: middle - 1.6, y1: middle + 1.6 }, { width: 0.6 }, INK.black);
   ink.box({ x0: at.x + bar / 2, x1: at.x + bar, y0: middle - 1.6, y1: middle + 1.6 }, { width: 0.6 }, INK.white);
-  ink.text(at.x + bar + 6, middle + 3.5, SHEET.millimetres(mm), { face: 'mono', size: 10 });
-  for (const { entry, x, row } of placeEntries(ink, entries, scaleBarWidth(ink, scale) + GAP, at.width)) {
+  ink.text(at.x + bar + 6, middle + 3.5, words, { face: 'mono', size: 10 });
+  for (const { entry, x, row } of placeEntries(
+    ink,
+    entries,
+    scaleBarWidth(ink, { points: bar, words }) + GAP,
+    at.width,
+  )) {
     const top = at.y + row * ROW;
     entry.draw(ink, { x0: at.x + x, x1: at.x + x + entry.width, y0: top + 1, y1: top + ROW - 1 });
     ink.text(at.x + x + entry.width + 4, top + ROW / 2 + 3.5, entry.words, TEXT);

@@ -1,6 +1,8 @@
 import type { RunResult } from '../../../shared-types/evaluation.ts';
 import type { HeatRun } from '../../../shared-types/plan.ts';
-import { CHART, clock } from '../../../shared-types/words/work-map.ts';
+import type { SheetFigures } from '../../../shared-types/words/sheet-figures.ts';
+import type { SheetWords } from '../../../shared-types/words/sheet-run.ts';
+import { clock } from '../../../shared-types/words/work-map.ts';
 import { INK, type PageBox, type PagePoint } from '../paper.ts';
 import type { Ink } from './ink.ts';
 
@@ -42,7 +44,13 @@ function predicted(result: RunResult | null): { line: Series; ends: Series } {
 }
 
 /** A graph to compare with and to pencil into: set preheater and gas, predicted board, a fine grid. */
-export function drawProfileChart(ink: Ink, run: HeatRun, result: RunResult | null, box: PageBox): void {
+export function drawProfileChart(
+  ink: Ink,
+  { figures }: SheetWords,
+  run: HeatRun,
+  result: RunResult | null,
+  box: PageBox,
+): void {
   const sets = { preheater: setSeries(run, 'preheater'), gas: setSeries(run, 'gas') };
   const { line, ends } = predicted(result);
   const total = run.segments.reduce((sum, segment) => sum + segment.seconds, 0);
@@ -53,7 +61,7 @@ export function drawProfileChart(ink: Ink, run: HeatRun, result: RunResult | nul
     x: plot.x0 + ((plot.x1 - plot.x0) * seconds) / total,
     y: plot.y1 - ((plot.y1 - plot.y0) * Math.max(0, celsius)) / topC,
   });
-  drawGrid(ink, plot, total, topC);
+  drawGrid(ink, figures, plot, total, topC);
   for (const stretch of sets.preheater) ink.polyline(stretch.map(at), { width: 0.9, dash: [5, 2.5] });
   for (const stretch of sets.gas) ink.polyline(stretch.map(at), { width: 0.9, dash: [1.2, 1.8] });
   ink.polyline(line.map(at), { width: 1.5 });
@@ -65,26 +73,27 @@ export function drawProfileChart(ink: Ink, run: HeatRun, result: RunResult | nul
 const axisStep = (total: number, room: number, least: number, steps: readonly number[]): number =>
   steps.find((step) => (room * step) / total >= least) ?? steps[steps.length - 1];
 
-function drawGrid(ink: Ink, plot: PageBox, total: number, topC: number): void {
+function drawGrid(ink: Ink, figures: SheetFigures, plot: PageBox, total: number, topC: number): void {
   const width = plot.x1 - plot.x0;
   const height = plot.y1 - plot.y0;
   const stepS = axisStep(total, width, 40, [10, 30, 60, 120, 300, 600, 1200, 3600, 7200, 36000]);
-  const stepC = axisStep(topC, height, 15, [50, 100, 200, 400]);
+  const ticks = figures.axis(topC, (share) => share * height >= 15).filter(({ celsius }) => celsius >= 0);
+  const fineC = (ticks[1].celsius - ticks[0].celsius) / 5;
   const x = (seconds: number) => plot.x0 + (width * seconds) / total;
   const y = (celsius: number) => plot.y1 - (height * celsius) / topC;
   const fine = { width: 0.3, colour: INK.graph };
   for (let s = 0; s <= total; s += stepS / 2) ink.segment({ x: x(s), y: plot.y0 }, { x: x(s), y: plot.y1 }, fine);
-  for (let c = 0; c <= topC; c += stepC / 5) ink.segment({ x: plot.x0, y: y(c) }, { x: plot.x1, y: y(c) }, fine);
+  for (let c = ticks[0].celsius % fineC; c <= topC; c += fineC)
+    ink.segment({ x: plot.x0, y: y(c) }, { x: plot.x1, y: y(c) }, fine);
   for (let s = 0; s <= total; s += stepS) {
     ink.segment({ x: x(s), y: plot.y1 }, { x: x(s), y: plot.y1 + 3 }, { width: 0.7 });
     const text = clock(s);
     const half = ink.type.width(text, FIGURE.face, FIGURE.size) / 2;
     if (x(s) + half <= plot.x1 + 8) ink.text(x(s) - half, plot.y1 + 17, text, FIGURE);
   }
-  for (let c = 0; c <= topC; c += stepC) {
-    ink.segment({ x: plot.x0 - 3, y: y(c) }, { x: plot.x0, y: y(c) }, { width: 0.7 });
-    const text = String(c);
-    ink.text(plot.x0 - 5 - ink.type.width(text, FIGURE.face, FIGURE.size), y(c) + 3.5, text, FIGURE);
+  for (const { celsius, text } of ticks) {
+    ink.segment({ x: plot.x0 - 3, y: y(celsius) }, { x: plot.x0, y: y(celsius) }, { width: 0.7 });
+    ink.text(plot.x0 - 5 - ink.type.width(text, FIGURE.face, FIGURE.size), y(celsius) + 3.5, text, FIGURE);
   }
 }
 
@@ -92,13 +101,13 @@ function drawGrid(ink: Ink, plot: PageBox, total: number, topC: number): void {
 export const CHART_KEY_HEIGHT = 17;
 
 /** The keys of the graph's lines in a row. */
-export function drawChartKey(ink: Ink, x: number, y: number): void {
+export function drawChartKey(ink: Ink, { chart }: SheetWords, x: number, y: number): void {
   const middle = y + CHART_KEY_HEIGHT / 2;
   let left = x + AXIS_LEFT;
   for (const [words, stroke] of [
-    [CHART.board, { width: 1.5 }],
-    [CHART.preheater, { width: 0.9, dash: [5, 2.5] }],
-    [CHART.gas, { width: 0.9, dash: [1.2, 1.8] }],
+    [chart.board, { width: 1.5 }],
+    [chart.preheater, { width: 0.9, dash: [5, 2.5] }],
+    [chart.gas, { width: 0.9, dash: [1.2, 1.8] }],
   ] as const) {
     ink.segment({ x: left, y: middle }, { x: left + 22, y: middle }, stroke);
     ink.text(left + 27, middle + 3.5, words, { face: 'sans', size: 10 });

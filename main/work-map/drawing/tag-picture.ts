@@ -1,4 +1,3 @@
-import { SHEET } from '../../../shared-types/words/work-map.ts';
 import { inOrder, outlineOf, type SheetFacts, stateMark } from '../facts/sheet-facts.ts';
 import { boxInside, grownBox, INK, type PageBox } from '../paper.ts';
 import { distanceRings } from './contour-lines.ts';
@@ -21,8 +20,6 @@ import {
   type SeenPart,
 } from './picture.ts';
 import { type BodyLabel, placeLabel } from './tag-labels.ts';
-
-export const RING_DISTANCES_MM = [5, 10, 20];
 
 /** What a picture holds, for its legend, and what found no room, for the note under it. */
 export type PictureReport = { picture: Picture; unlabelled: string[]; ringsShown: number[] };
@@ -60,11 +57,11 @@ function ringLines(facts: SheetFacts, picture: Picture): NumberedLine[] {
   const areas = facts.plan.sites.filter((site) => site.side === picture.view.side).map((site) => site.area);
   const seen = ({ x, y }: { x: number; y: number }) =>
     boxInside({ x0: x, x1: x, y0: y, y1: y }, grownBox(picture.frame, -1));
-  return distanceRings(areas, RING_DISTANCES_MM).flatMap(({ level, rings }) =>
+  return distanceRings(areas, facts.words.figures.ringsMm).flatMap(({ level, rings }) =>
     rings.flatMap((ring) =>
       seenStretches(ring.map(picture.view.toPage), seen).map((points) => ({
         points,
-        text: SHEET.ring(level),
+        text: facts.words.figures.length(level),
         strong: false,
       })),
     ),

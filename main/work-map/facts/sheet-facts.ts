@@ -3,6 +3,9 @@ import type { Assessment, PartAction, PartExposure } from '../../../shared-types
 import { flattenContour, type Point } from '../../../shared-types/geometry.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import type { Tag, TagOf } from '../../../shared-types/tags.ts';
+import type { Units } from '../../../shared-types/units.ts';
+import { METRIC } from '../../../shared-types/words/measures.ts';
+import { type SheetWords, sheetWordsFor } from '../../../shared-types/words/sheet-run.ts';
 import type { OutlineKind } from '../drawing/part-outline.ts';
 import type { SheetPhoto } from '../drawing/photo-images.ts';
 
@@ -23,6 +26,8 @@ export type SheetFacts = {
   cutouts: readonly (readonly Point[])[];
   /** Photos that are printed under the drawing, the undermost first. */
   photos: readonly SheetPhoto[];
+  /** Words that hold figures, in the user's units. */
+  words: SheetWords;
 };
 
 /** Tags in the order of work; those without an order come last, as they stand in the plan. */
@@ -41,6 +46,7 @@ export function gatherFacts(
   plan: Plan,
   assessment: Assessment,
   photos: readonly SheetPhoto[] = [],
+  units: Units = METRIC.units,
 ): SheetFacts {
   const tagsOf = new Map<string, PartTag[]>();
   for (const tag of inOrder(plan.tags)) {
@@ -60,6 +66,7 @@ export function gatherFacts(
     outline: flattenContour(board.outline, 0.05),
     cutouts: board.cutouts.map((cutout) => flattenContour(cutout, 0.05)),
     photos,
+    words: sheetWordsFor(units, plan),
   };
 }
 

@@ -1,7 +1,16 @@
 import type { Point, Side } from '../../../shared-types/geometry.ts';
 import { SHEET, sideWords } from '../../../shared-types/words/work-map.ts';
 import { drawIsothermPicture, type IsothermSource } from '../drawing/isotherm-picture.ts';
-import { drawLegend, LEGEND, type LegendEntry, legendHeight, limitEntry, tagEntry } from '../drawing/legend.ts';
+import {
+  drawLegend,
+  isothermEntry,
+  LEGEND,
+  type LegendEntry,
+  legendHeight,
+  limitEntry,
+  scaleBar,
+  tagEntry,
+} from '../drawing/legend.ts';
 import type { OutlineKind } from '../drawing/part-outline.ts';
 import { wrap } from '../drawing/phrase.ts';
 import { photosOf } from '../drawing/picture.ts';
@@ -34,11 +43,15 @@ const SECOND_LINE = 14;
 /** A narrow picture writes what it shows under its side, not beside it. */
 const titleHeight = ({ left, right }: Span): number => TITLE_HEIGHT + (right - left < 400 ? SECOND_LINE : 0);
 
+const barOf = ({ facts }: Sheet, scale: number) => scaleBar(facts.words.figures, scale);
+
 /** Height that title and legend take from a block. */
 export function blockOverhead(sheet: Sheet, request: Omit<PictureRequest, 'height' | 'middle'>): number {
   const span = request.span ?? FULL;
   const width = span.right - span.left;
-  return titleHeight(span) + legendHeight(sheet.ink, entriesOf(sheet.facts, request), request.scale, width) + 4;
+  return (
+    titleHeight(span) + legendHeight(sheet.ink, entriesOf(sheet.facts, request), barOf(sheet, request.scale), width) + 4
+  );
 }
 
 /** A title line, the picture in its frame, scale bar and legend; names whatever found no room. */
@@ -46,7 +59,7 @@ export function drawPictureBlock(sheet: Sheet, request: PictureRequest): void {
   const { ink, flow, facts } = sheet;
   const entries = entriesOf(facts, request);
   const { left, right } = request.span ?? FULL;
-  const legend = legendHeight(ink, entries, request.scale, right - left);
+  const legend = legendHeight(ink, entries, barOf(sheet, request.scale), right - left);
   const top = flow.y + titleHeight({ left, right });
   const bottom = flow.y + request.height - legend - 4;
   const frame = { x0: left, x1: right, y0: top, y1: bottom };
@@ -61,7 +74,7 @@ export function drawPictureBlock(sheet: Sheet, request: PictureRequest): void {
     request.content.kind === 'tags' ? drawTagPicture(ink, facts, place, request.content.close).unlabelled : [];
   if (request.content.kind === 'isotherms') drawIsothermPicture(ink, facts, place, request.content.source);
   titleLine(sheet, request, unlabelled);
-  drawLegend(ink, entries, request.scale, { x: left, y: bottom + 3, width: right - left });
+  drawLegend(ink, entries, barOf(sheet, request.scale), { x: left, y: bottom + 3, width: right - left });
   flow.y += request.height;
 }
 
@@ -96,8 +109,8 @@ function entriesOf(facts: SheetFacts, request: Pick<PictureRequest, 'side' | 'co
     const reached = content.source.limitsC.filter((limit) =>
       content.source.fields[side].some((value) => value >= limit),
     );
-    const limit = reached.length === 0 ? [] : [limitEntry(reached)];
-    return [LEGEND.isotherm, ...limit, ...areas, ...watch, ...covers];
+    const limit = reached.length === 0 ? [] : [limitEntry(facts.words.limits(reached))];
+    return [isothermEntry(facts.words.isotherms), ...limit, ...areas, ...watch, ...covers];
   }
   const kinds = new Set(
     facts.board.parts

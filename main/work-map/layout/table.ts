@@ -1,5 +1,5 @@
 import type { TagKind } from '../../../shared-types/tags.ts';
-import type { Phrase } from '../../../shared-types/words/work-map.ts';
+import { type Phrase, SHEET } from '../../../shared-types/words/work-map.ts';
 import { drawBadge, drawGlyph, GLYPH_RADIUS } from '../drawing/glyph.ts';
 import { type Line, lineHeight, type TextStyle, wrap } from '../drawing/phrase.ts';
 import { ASCENT } from '../drawing/typeface.ts';
@@ -43,8 +43,8 @@ type LaidTable = {
   drawHead(): void;
 };
 
-/** Tables up to this height are not broken over pages. */
-const KEPT_WHOLE = 200;
+/** Tables up to this height are not broken over pages; longer ones begin where two of their rows have room. */
+const KEPT_WHOLE = 90;
 
 function layTable(flow: Flow, columns: readonly Column[], rows: readonly (readonly Cell[])[]): LaidTable {
   const widths = columnWidths(columns);
@@ -68,32 +68,40 @@ function layTable(flow: Flow, columns: readonly Column[], rows: readonly (readon
 }
 
 /** Height that has to stay on one page with what stands above the table. */
-function kept(table: LaidTable): number {
+function kept(table: LaidTable, mostKept: number): number {
   const whole = table.headHeight + table.heights.reduce((sum, height) => sum + height, 0);
-  return whole <= KEPT_WHOLE ? whole : table.headHeight + Math.min(table.heights[0] ?? 0, KEPT_WHOLE);
+  const firstRows = (table.heights[0] ?? 0) + (table.heights[1] ?? 0);
+  return whole <= mostKept ? whole : table.headHeight + Math.min(firstRows, KEPT_WHOLE);
 }
 
 /**
- * A table over as many pages as it takes; the head is repeated on each. A row stays whole unless it is taller than a
- * page: then its words run on. `title`: a heading that stays with it. No rows, no table.
+ * A table over as many pages as it takes; title and head are repeated on each. A row stays whole unless it is taller than a
+ * page: then its words run on. `title`: a heading that stays with it; `mostKept`: a table up to this height is not broken. No rows, no table.
  */
 export function drawTable(
   flow: Flow,
   columns: readonly Column[],
   rows: readonly (readonly Cell[])[],
   title?: string,
+  mostKept = KEPT_WHOLE,
 ): void {
   if (rows.length === 0) return;
   const table = layTable(flow, columns, rows);
-  if (title !== undefined) flow.heading(title, kept(table));
-  else flow.need(kept(table));
+  if (title !== undefined) flow.heading(title, kept(table, mostKept));
+  else flow.need(kept(table, mostKept));
   table.drawHead();
-  const whole = CONTENT.bottom - CONTENT.top - 28 - table.headHeight;
+  const drawAgain = () => {
+    if (title !== undefined) flow.heading(SHEET.continued(title));
+    table.drawHead();
+  };
+  const whole = CONTENT.bottom - CONTENT.top - 56 - table.headHeight;
   for (const [index, row] of rows.entries()) {
     const height = table.heights[index];
-    if (height > whole) drawTallRow(flow, table.cells[index], table.widths, table.drawHead);
+    if (height > whole) drawTallRow(flow, table.cells[index], table.widths, drawAgain);
     else {
-      if (flow.need(height)) table.drawHead();
+      // The last row is not left alone on a page of its own.
+      const next = index === rows.length - 2 ? (table.heights[index + 1] ?? 0) : 0;
+      if (flow.need(height + (height + next <= KEPT_WHOLE ? next : 0))) drawAgain();
       drawRow(flow, row, table.cells[index], table.widths, height);
     }
   }

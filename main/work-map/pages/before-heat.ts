@@ -2,7 +2,8 @@ import type { Part } from '../../../shared-types/board.ts';
 import { shieldById } from '../../../shared-types/library/shields.ts';
 import { cautionsFor } from '../../../shared-types/words/cautions.ts';
 import { ACTION_NAMES, actionReason } from '../../../shared-types/words/planning.ts';
-import { type Phrase, SHEET, signed, TABLES } from '../../../shared-types/words/work-map.ts';
+import { thermocoupleSentence, thermocoupleWords } from '../../../shared-types/words/uncertainty.ts';
+import { type Phrase, SHEET, TABLES } from '../../../shared-types/words/work-map.ts';
 import { tagsOfKind } from '../facts/sheet-facts.ts';
 import {
   designatorRanges,
@@ -28,6 +29,7 @@ export function drawBeforeHeat(sheet: Sheet): void {
   sheet.flow.section(SHEET.beforeHeat, 200);
   drawFindings(sheet, SHEET.findings, ['stop', 'warn']);
   drawCautions(sheet);
+  drawPlaces(sheet);
   drawExchanges(sheet);
   drawPartsInAndOut(sheet);
   drawRemovals(sheet);
@@ -48,6 +50,26 @@ function drawCautions(sheet: Sheet): void {
     ],
     rows,
     TABLES.cautions,
+  );
+}
+
+const PLACES = 3;
+
+/** Where thermocouples would tell most, on a plan that has none yet. */
+function drawPlaces({ facts, flow }: Sheet): void {
+  const places = facts.watchTags.length > 0 ? [] : (facts.assessment.thermocouples ?? []).slice(0, PLACES);
+  const targetOf = (siteId: string | null) => facts.plan.sites.find((site) => site.id === siteId)?.target ?? '';
+  drawTable(
+    flow,
+    [
+      { title: '', share: 1 },
+      { title: '', width: 24 },
+    ],
+    places.map((place): Cell[] => [
+      thermocoupleSentence(place, targetOf(place.siteId), facts.words.figures.measures),
+      { tick: true },
+    ]),
+    thermocoupleWords.title,
   );
 }
 
@@ -216,7 +238,7 @@ function drawExceptions(sheet: Sheet): void {
   }
   const { count, reflowing } = ordinaryParts(facts);
   flow.paragraph(SHEET.ordinary(count, reflowing.length), STRONG);
-  if (reflowing.length > 0) flow.paragraph(SHEET.reflowing(designatorRanges(reflowing)));
+  if (reflowing.length > 0) flow.paragraph(facts.words.reflowing(designatorRanges(reflowing)));
   const off = facts.assessment.evaluation.notEvaluated.filter(({ reason }) => reason === 'off-board');
   if (off.length > 0)
     flow.paragraph(SHEET.notEvaluated(designatorRanges(off.map(({ refdes }) => refdes).sort(naturalOrder))));
@@ -226,19 +248,20 @@ const EXCEPTION_COLUMNS: Column[] = [
   PART,
   { ...SIDE, width: 48 },
   { title: C.act, width: 84, style: STRONG },
-  { title: C.margin, width: 46, align: 'right', style: FIGURES },
+  { title: C.margin, width: 58, align: 'right', style: FIGURES },
   { title: C.away, width: 60, align: 'right', style: FIGURES },
   { title: C.why, share: 1, style: BODY },
 ];
 
 function exceptionCells(sheet: Sheet, { action, exposure }: ExceptionRow): Cell[] {
-  const reason: Phrase = [actionReason(action)];
+  const { figures } = sheet.facts.words;
+  const reason: Phrase = [actionReason(action, figures.measures)];
   return [
     action.refdes,
     sideOf(sheet.facts.partOf.get(action.refdes)),
     ACTION_NAMES[action.action],
-    exposure ? signed(exposure.marginK) : '',
-    exposure ? SHEET.millimetres(Math.round(exposure.clearanceMm)) : '',
+    exposure ? figures.signed(exposure.marginK) + figures.within(exposure.bandK) : '',
+    exposure ? figures.length(Math.round(exposure.clearanceMm)) : '',
     reason,
   ];
 }

@@ -21,7 +21,7 @@ export function drawFindings(sheet: Sheet, title: string, weights: readonly Find
         ]
       : [{ title: '', share: 1 }],
     found.map((finding): Cell[] => {
-      const { what, todo } = findingWords(finding);
+      const { what, todo } = findingWords(finding, sheet.facts.words.figures.measures);
       const words = `${what}. ${todo}`;
       return act ? [weightWord(finding.weight), words, { tick: true }] : [words];
     }),

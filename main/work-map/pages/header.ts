@@ -24,7 +24,7 @@ export function drawHeader(sheet: Sheet): HeaderReport {
   flow.y += 5;
   const orderCut = drawOrder(sheet);
   for (const verdict of facts.assessment.findings.filter(({ code }) => code === 'decline-or-quote'))
-    flow.paragraph(SHEET.verdict(findingWords(verdict)), STRONG);
+    flow.paragraph(SHEET.verdict(findingWords(verdict, facts.words.figures.measures)), STRONG);
   if (facts.board.source.invented) flow.paragraph(SHEET.invented, STRONG);
   flow.y += 4;
   return { orderCut };

@@ -31,7 +31,7 @@ const SIDES: readonly Side[] = ['top', 'bottom'];
 const ROUND = 26;
 const GAP = 10;
 
-/** The whole board from both sides: the tags on one page, the isotherms on another. */
+/** The whole board from both sides, first its tags, then its isotherms. */
 export function drawMapPages(sheet: Sheet): void {
   const { evaluation } = sheet.facts.assessment;
   drawBothSides(sheet, SHEET.allTags, { kind: 'tags', close: false }, true);
@@ -66,7 +66,10 @@ function drawBothSides(sheet: Sheet, title: string, content: PictureContent, fir
   const chosen = scaleOf(halves) > scaleOf(stacked) ? halves : stacked;
   const scale = scaleOf(chosen);
   const height = layOut(sheet, { title, side: 'top', content }, chosen, 0).heightFor(scale);
-  if (!chosen.besides || first || flow.left() < height) flow.startPage(SHEET.wholeBoard);
+  // One side over the other fills a page: the two stay together. Side by side they begin where there is room.
+  if (!chosen.besides) flow.startPage(SHEET.wholeBoard);
+  else if (first) flow.section(SHEET.wholeBoard, height);
+  else flow.need(height);
   const top = flow.y;
   for (const [index, side] of SIDES.entries()) {
     const { middle: at, heightFor } = layOut(sheet, { title, side, content }, chosen, index);

@@ -5,6 +5,9 @@ import { drawFindings } from './findings.ts';
 
 const C = TABLES.columns;
 
+/** The lines to sign stay on one page. */
+const SIGN_OFF_KEPT = 200;
+
 /** Order and notes in full, what the evaluation wants known, then the lines to sign. */
 export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
   const { flow, facts } = sheet;
@@ -29,5 +32,6 @@ export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
     ],
     SHEET.signOffSteps.map((step): Cell[] => [step, { blank: true }, { blank: true }, { blank: true }]),
     SHEET.signOff,
+    SIGN_OFF_KEPT,
   );
 }

@@ -20,6 +20,17 @@ export function shownMap({
   return { fields: shownFields(assessment, shownRunId), grid: assessment.evaluation.grid };
 }
 
+/**
+ * Half width of the 90 % band of the peak at a board point (mm), K; null before there are bands, off the board, and for a moment
+ * of a run, which has none.
+ */
+export function bandAt({ assessment, moment, shownRunId }: ShownInputs, side: Side, at: Point): number | null {
+  const bands = moment ? undefined : assessment?.evaluation.bandFields;
+  if (!bands) return null;
+  const fields = bands.runs.find((run) => run.runId === shownRunId)?.fields ?? bands.worst;
+  return temperatureAt(fields[side], bands.grid, at);
+}
+
 type ShownInputs = Pick<CanvasModel, 'assessment' | 'moment' | 'shownRunId'>;
 
 /** Ends of the shown temperatures, C: those of the peaks, so that colours keep their meaning while time goes by; from the room on then. */
@@ -30,7 +41,7 @@ export function shownRange(model: CanvasModel): { low: number; high: number } | 
 }
 
 /**
- * Temperature at a board point (mm), bilinear between cell centres, C. Cells without board take no part; where no
+ * Value of a field at a board point (mm), bilinear between cell centres. Cells without board take no part; where no
  * neighbour has board, or the point lies off the grid: null.
  */
 export function temperatureAt(field: Float32Array, grid: FieldGrid, at: Point): number | null {

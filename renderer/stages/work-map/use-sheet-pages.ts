@@ -17,6 +17,7 @@ export function useSheetPages(): SheetPages {
   const [shown, setShown] = useState(NOTHING);
   const document = useAppState((state) => state.ticket?.document);
   const assessment = useAppState((state) => state.evaluation.assessment);
+  const units = useAppState(({ settings }) => `${settings.temperatureUnit} ${settings.lengthUnit}`);
   const stale = useAppState((state) => isStale(state.evaluation));
   // biome-ignore lint/correctness/useExhaustiveDependencies: a change of any of them makes another sheet
   useEffect(() => {
@@ -31,7 +32,7 @@ export function useSheetPages(): SheetPages {
       dropped = true;
       clearTimeout(timer);
     };
-  }, [app, document, assessment, stale]);
+  }, [app, document, assessment, stale, units]);
   useEffect(() => () => shown.urls.forEach(URL.revokeObjectURL), [shown.urls]);
   return shown;
 }

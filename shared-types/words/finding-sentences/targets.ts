@@ -58,6 +58,14 @@ export const TARGET_SENTENCES = {
     what: `All joints of ${refdes(f)} are molten for only ${m.seconds(numberOf(f, 'allS'))} in ${runName(f)}; lifting takes about ${m.seconds(numberOf(f, 'wantedS'))}`,
     todo: 'Keep the gas on longer: lifting over a solid joint tears pads off.',
   }),
+  'lifting-may-take-longer': (f, m) => ({
+    what: `In ${runName(f)} ${textOf(f, 'neighbour')} goes over its limit ${m.seconds(numberOf(f, 'spareS'))} after ${refdes(f)} is molten; a part lifts after about ${m.seconds(numberOf(f, 'usualS'))}, at worst after ${m.seconds(numberOf(f, 'worstS'))}`,
+    todo: `Do what is advised for ${textOf(f, 'neighbour')} first, or stop then and let all cool before another try.`,
+  }),
+  'target-rises-fast': (f, m) => ({
+    what: `${refdes(f)} itself rises by up to ${m.rate(numberOf(f, 'riseKPerS'))}; at most ${m.rate(numberOf(f, 'limitKPerS'))}`,
+    todo: 'Preheat more or bring the gas up more slowly, above all when the new part goes on.',
+  }),
   'target-melts-in-other-runs': (f) => ({
     what: `${refdes(f)} melts in ${numberOf(f, 'reflows')} heat runs, ${numberOf(f, 'own')} of them its own`,
     todo: 'Exchange both in one heat run, or do the one that reaches the other first.',

@@ -240,6 +240,13 @@ const rows: Row[] = [
     'measure-the-outlet',
   ],
   [
+    'joints of a middling part that may melt within their band',
+    partOf('U2', 'so', { package: { name: 'so', shape: 'rectangle', lengthMm: 5, widthMm: 4, heightMm: 1.5 } }),
+    { body: 205, joint: 205, bandK: 25, state: 'unsure' },
+    'leave',
+    'joints-may-melt',
+  ],
+  [
     'over by less than the band counts as over',
     partOf('J1', 'connector-pbt'),
     { skin: 204, shieldedSkin: 199, joint: 150, bandK: 12, state: 'unsure' },

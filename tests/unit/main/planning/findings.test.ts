@@ -75,6 +75,16 @@ describe('findings', () => {
     expect(told({ side: 'bottom' })).toEqual([]);
   });
 
+  test('a run without gas makes no ceramic jump: it warms slowly', () => {
+    const given = { parts: [partOf('C1', 'chip-capacitor')], heat: { C1: { body: 225, joint: 210 } } };
+    const codes = (plan: (plan: Plan) => Plan) =>
+      findingsAfter({ ...given, plan, evaluation: runsWithStart(30) }).map((found) => found.code);
+    const unlit = (runs: HeatRun[]) =>
+      runs.map((run) => ({ ...run, segments: run.segments.map((one) => ({ ...one, gas: null, flowLMin: 0 })) }));
+    expect(codes((same) => same)).toContain('ceramic-jump-over');
+    expect(codes(withRuns(unlit)).filter((code) => code.startsWith('ceramic'))).toEqual([]);
+  });
+
   test('every code is provoked above', () => {
     expect([...new Set(rows.map(([code]) => code))].sort()).toEqual([...FINDING_CODES].sort());
   });

@@ -158,6 +158,15 @@ export const rows: Row[] = [
   ['above-liquidus-long', 'warn', { installation: { secondsAnyAbove: 91 } }],
   ['short-for-lifting', 'warn', { removal: { secondsAllAbove: 9 } }],
   ['target-melts-in-other-runs', 'warn', { heat: { U1: { joint: 230, reflows: 3 } } }],
+  ['target-rises-fast', 'warn', { heat: { U1: { riseKPerS: 3.1 } } }],
+  [
+    'lifting-may-take-longer',
+    'warn',
+    {
+      parts: [partOf('J1', 'connector-pbt')],
+      heat: { J1: { skin: 240, secondsOver: 20, overAtS: 335 } },
+    },
+  ],
   ['target-uneven', 'note', { removal: { hottestJointC: 238 } }],
   ['cool-when-gas-starts', 'note', { evaluation: runsWithStart(110) }],
   [

@@ -6,6 +6,7 @@ import {
   isothermLevels,
   isothermLines,
 } from '../../../../main/work-map/drawing/contour-lines.ts';
+import { sheetFigures } from '../../../../shared-types/words/sheet-figures.ts';
 
 const grid = { columns: 60, rows: 40, cellMm: 2, originX: 10, originY: -20, grownFromMm: null };
 
@@ -22,6 +23,9 @@ function field(of: (x: number, y: number) => number): Float32Array {
 }
 
 const inside = ({ x, y }: { x: number; y: number }) => x > 11 && x < 129 && y > -19 && y < 59;
+
+const celsius = sheetFigures({ temperature: 'C', length: 'mm' }).isothermsC;
+const fahrenheit = sheetFigures({ temperature: 'F', length: 'mm' }).isothermsC;
 
 describe('isotherms', () => {
   it('lie where a field that rises with x reaches the level', () => {
@@ -53,12 +57,14 @@ describe('isotherms', () => {
     const filled = filledBeyondEdge(Float32Array.from([1, Number.NaN, Number.NaN, 3]), 2, 2);
     expect([...filled]).toEqual([1, 2, 2, 3]);
     expect(isothermLines(new Float32Array(2400).fill(Number.NaN), grid, [100])).toEqual([]);
-    expect(isothermLevels(new Float32Array(4).fill(Number.NaN))).toEqual([]);
+    expect(isothermLevels(new Float32Array(4).fill(Number.NaN), celsius)).toEqual([]);
   });
 
-  it('come every 20 degrees between the coldest and the hottest place', () => {
-    expect(isothermLevels(Float32Array.from([141, 239.5, Number.NaN]))).toEqual([160, 180, 200, 220]);
-    expect(isothermLevels(Float32Array.from([160, 220]))).toEqual([180, 200]);
+  it('come every 20 °C, or every 40 °F, between the coldest and the hottest place', () => {
+    expect(isothermLevels(Float32Array.from([141, 239.5, Number.NaN]), celsius)).toEqual([160, 180, 200, 220]);
+    expect(isothermLevels(Float32Array.from([160, 220]), celsius)).toEqual([180, 200]);
+    const levels = isothermLevels(Float32Array.from([140, 240]), fahrenheit);
+    expect(levels.map((level) => Math.round(level * 1.8 + 32))).toEqual([320, 360, 400, 440]);
   });
 });
 

@@ -9,8 +9,12 @@ import {
   removalsByTray,
 } from '../../../../main/work-map/facts/work-lists.ts';
 import type { PartAction } from '../../../../shared-types/evaluation.ts';
+import type { Plan } from '../../../../shared-types/plan.ts';
 import { CAUTION_IDS, CAUTIONS, cautionsFor } from '../../../../shared-types/words/cautions.ts';
-import { clock, limitWords, ramp, SHEET, sideWords, signed } from '../../../../shared-types/words/work-map.ts';
+import { METRIC } from '../../../../shared-types/words/measures.ts';
+import { sheetFigures } from '../../../../shared-types/words/sheet-figures.ts';
+import { sheetWordsFor } from '../../../../shared-types/words/sheet-run.ts';
+import { clock, SHEET, sideWords } from '../../../../shared-types/words/work-map.ts';
 import { emptyAssessment, exposure } from './assessment.ts';
 import { madeUpBoard, madeUpPlan } from './made-up.ts';
 
@@ -134,11 +138,63 @@ describe('crops', () => {
 describe('words of the sheet', () => {
   it('write times, ramps, margins and scales', () => {
     expect([clock(0), clock(59.6), clock(265), clock(3600)]).toEqual(['0:00', '1:00', '4:25', '60:00']);
+    const { ramp, signed, bare } = sheetFigures({ temperature: 'C', length: 'mm' });
     expect([ramp(23, 260), ramp(260, 260.2)]).toEqual(['23 to 260', '260']);
     expect([signed(-8.4), signed(12.6), signed(0)]).toEqual(['−8', '+13', '+0']);
+    expect([bare(227.3), bare(227.3, 31.6), bare(227.3, 0.2)]).toEqual(['227', '227 ±32', '227 ±1']);
     expect(SHEET.scale(2.5).replaceAll('\u00a0', ' ')).toBe('2.5 : 1');
     expect(SHEET.scale(1 / 1.5).replaceAll('\u00a0', ' ')).toBe('1 : 1.5');
-    expect(limitWords([183, 217])).toContain('183, 217');
+  });
+
+  it('write every figure in the units of the user, both ways', () => {
+    // 217 °C = 422.6 °F; a difference of 10 K = 18 °F; 25.4 mm = 1000 mil (definitions).
+    const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+    const said = (temperature: 'C' | 'F', length: 'mm' | 'mil') => {
+      const figures = sheetFigures({ temperature, length });
+      const axis = figures.axis(100, (share) => share >= 0.4).map(({ celsius, text }) => [Math.round(celsius), text]);
+      return [
+        ...[figures.degrees(217), figures.bare(217, 10), figures.signed(-10), figures.range(100, 217)],
+        ...[figures.ofLimit(217, 260, 10), figures.length(25.4), figures.sizes(25.4, 12.7), axis],
+      ].map((one) => (typeof one === 'string' ? plain(one) : one));
+    };
+    expect(said('C', 'mm')).toEqual([
+      ...['217 °C', '217 ±10', '−10', '100–217', '217 ±10 of 260', '25.4 mm', '25.4 x 12.7 mm'],
+      [
+        [0, '0'],
+        [50, '50'],
+        [100, '100'],
+      ],
+    ]);
+    expect(said('F', 'mil')).toEqual([
+      ...['423 °F', '423 ±18', '−18', '212–423', '423 ±18 of 500', '1000 mil', '1000 x 500 mil'],
+      [
+        [-18, '0'],
+        [38, '100'],
+        [93, '200'],
+      ],
+    ]);
+  });
+
+  it('speak of no gas, outlet or flow where infrared heats from above', () => {
+    const plan = madeUpPlan(board, { tags: 0 });
+    const infrared = {
+      kind: 'infrared' as const,
+      lengthMm: 30,
+      widthMm: 20,
+      turnDeg: 0,
+      emissivity: 0.9,
+      standOffMm: 40,
+    };
+    const lit: Plan = { ...plan, station: { ...plan.station, nozzle: infrared } };
+    const said = ({ columns, act, chart, setUp, reflowing, runFacts }: ReturnType<typeof sheetWordsFor>) =>
+      [columns.gasOn, columns.gasOff, columns.gasSet, act.noGas(), chart.gas, setUp, reflowing('C1')]
+        .concat(runFacts('removal', 'top', 'U1', 60))
+        .join(' | ');
+    expect(said(sheetWordsFor(METRIC.units, plan))).toMatch(/Gas on/);
+    expect(said(sheetWordsFor(METRIC.units, lit))).not.toMatch(/\b(gas|nozzle|air)\b/i);
+    expect(said(sheetWordsFor(METRIC.units, lit)).replaceAll('\u00a0', ' ')).toMatch(
+      /infrared emitter 30 x 20 mm, 40 mm off/,
+    );
   });
 
   it('name side and turn', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { paddedField } from '../../../../renderer/canvas/heat/padded-field.ts';
 import {
+  bandAt,
   heatScale,
   limitLevels,
   rangeOf,
@@ -32,6 +33,26 @@ describe('temperature at a place', () => {
   it('leans on the cells that have board beside a hole', () => {
     const holed = assessmentOf((x) => (x > 40 ? Number.NaN : 150)).evaluation;
     expect(temperatureAt(holed.fields.top, grid, { x: 39.9, y: 30 })).toBeCloseTo(150, 6);
+  });
+});
+
+describe('the band at a place', () => {
+  const assessment = assessmentOf(plane);
+  const { grid, fields } = assessment.evaluation;
+  const flat = (value: number) => ({ top: fields.top.map(() => value), bottom: fields.bottom.map(() => value + 1) });
+  const bandFields = { grid, worst: flat(20), runs: [{ runId: 'run-1', fields: flat(12) }] };
+  const banded = { ...assessment, evaluation: { ...assessment.evaluation, bandFields } };
+  const at = { x: 40, y: 30 };
+
+  it('is that of the shown run and side, or of the worst', () => {
+    expect(bandAt({ assessment: banded, moment: null, shownRunId: 'run-1' }, 'top', at)).toBeCloseTo(12, 6);
+    expect(bandAt({ assessment: banded, moment: null, shownRunId: null }, 'bottom', at)).toBeCloseTo(21, 6);
+  });
+
+  it('is not told before it is known, nor for a moment of a run', () => {
+    expect(bandAt({ assessment, moment: null, shownRunId: null }, 'top', at)).toBeNull();
+    const moment = { ...fields, atS: 60, grid };
+    expect(bandAt({ assessment: banded, moment, shownRunId: 'run-1' }, 'top', at)).toBeNull();
   });
 });
 

@@ -99,6 +99,23 @@ test('bands agree with runs of all terms drawn at once from their priors', () =>
   expect(exposure(banded, 'U2').bands!.bodyK).toBeGreaterThan(bandOf(runs.sensitivities.get(names[0]!)!, belief, 0));
 }, 120_000);
 
+test('a bare point of the map has the band of a thermocouple that sits there', () => {
+  const at = { x: 41, y: 33 };
+  const watch = { id: 'w', kind: 'watchPoint' as const, name: 'W1', order: null, note: '', refdes: null };
+  const watched = { ...plan, tags: [...plan.tags, { ...watch, side: 'top' as const, ...at }] };
+  const runs = bandRuns(board, watched, beliefOf(board, watched));
+  if (!runs.ok) throw new Error(runs.problem.code);
+  const { base, fields } = runs.value;
+  const { columns, cellMm, originX, originY } = fields.grid;
+  const cell = Math.floor((at.y - originY) / cellMm) * columns + Math.floor((at.x - originX) / cellMm);
+  const peak = base.runs[0]!.watch[0]!;
+  const told = withBands(base, runs.value).runs[0]!.watch[0]!.peakBandK!;
+  expect(fields.worst.top[cell]).toBeCloseTo(told, 2);
+  expect(fields.runs[0]!.fields.top[cell]).toBeCloseTo(told, 2);
+  expect(base.fields.top[cell]).toBeCloseTo(peak.peakC, 2);
+  expect(fields.worst.top.some(Number.isNaN)).toBe(base.fields.top.some(Number.isNaN));
+});
+
 test('the same ticket gives the same bands; a cancelled one gives none', () => {
   const strip = (runs: ReturnType<typeof runsOf>) => JSON.stringify(withBands(runs.base, runs));
   const shares: number[] = [];
