@@ -54,6 +54,7 @@ export function boardOver(
   ]);
   if (!simulation.probes.valid[0]) return null;
   simulation.advance(simulation.stepCount);
+  simulation.release();
   const { times, rows } = simulation.tracking;
   const series: Series = { times, rows, values: simulation.probes.high, offset: 0, stride: 1 };
   return readings.map(({ atS }) => valueAt(series, atS, plan.station.roomC));

@@ -30,6 +30,8 @@ export type Simulation = {
    * faces may have moved if the snapshot holds faces: it is named.
    */
   restore: (snapshot: Snapshot, movedProbe?: number) => void;
+  /** Gives its memory to later runs: nothing but series and probes may be read, and nothing stepped, after it. */
+  release: () => void;
   state: HeatState;
   tracking: Tracking;
   probes: Probes;
@@ -40,6 +42,7 @@ export type Simulation = {
  * The run starts with everything at room temperature.
  * @param wishes places whose temperature is kept for every sub-step
  * @param footprints may be shared by runs of one board, nozzle and cell
+ * @param plain true: stepped in JavaScript, whatever there is; the numbers are the same to the last bit
  */
 export function createSimulation(
   scene: HeatScene,
@@ -47,16 +50,18 @@ export function createSimulation(
   stepS: number,
   wishes: readonly ProbeWish[] = [],
   footprints: FootprintCache = new Map(),
+  plain = false,
 ): Simulation {
-  const state = createState(scene, cellM);
+  const state = createState(scene, cellM, plain);
   const stepper = createStepper(state);
   const steps = planSteps(scene, stepS);
-  const tracking = createTracking(state.entries.bodyOfScene.length, steps.length, scene.roomC);
-  const track = createTracker(scene, state, tracking);
+  const tracking = createTracking(state, steps.length);
+  const track = createTracker(state, tracking);
   const probes = createProbes(state, wishes, steps.length);
   const moment = initialMoment(scene);
   const numbers = { state, tracking, probes, moment };
   let done = 0;
+  let released = false;
   const cells = state.grid.cellCount;
   let faces: Float64Array | null = null;
 
@@ -71,6 +76,7 @@ export function createSimulation(
   }
 
   function takeStep(): void {
+    if (released) throw new Error('the memory of this heat run was given back');
     const sub = steps[done]!;
     const segment = scene.segments[sub.segment]!;
     if (sub.fresh) moment.footprint = segment.gas ? footprintAt(segment) : null;
@@ -104,6 +110,10 @@ export function createSimulation(
     restore(snapshot, movedProbe = -1) {
       restoreSnapshot(numbers, snapshot, movedProbe);
       done = snapshot.stepsDone;
+    },
+    release() {
+      released = true;
+      state.room.release();
     },
     state,
     tracking,

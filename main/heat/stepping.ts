@@ -1,5 +1,6 @@
 import { faceRates } from './face-rates.ts';
 import type { HeatState } from './heat-state.ts';
+import { kernelParts } from './kernels/kernel-steps.ts';
 import type { Moment } from './moment.ts';
 import { type EntryArrays, feedFaces, giveBack, solveCells, takeIn } from './numerics/cell-solve.ts';
 import { factorLines } from './numerics/line-factors.ts';
@@ -52,13 +53,50 @@ function entryArraysOf(state: HeatState): EntryArrays {
   };
 }
 
-/** The right-hand side of the whole system: films, joints, flow between faces and along the board. */
-function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
-  const now = sub.fresh ? 1 : 1.5;
-  const earlier = sub.fresh ? 0 : -0.5;
-  faceRates(state, moment, now, earlier);
-  irradiateFaces(state, moment);
-  entryFilms(state, moment, now, earlier);
+/** The parts of a sub-step, in their order; between them stands what is rare: covers, metal, overlays. */
+export type StepParts = {
+  /** The right-hand side of the whole system: films, joints, flow between faces and along the board. */
+  gather: (moment: Moment, sub: SubStep) => void;
+  takeIn: (sub: SubStep) => void;
+  solveLines: (sub: SubStep) => void;
+  feedFaces: (sub: SubStep) => void;
+  solveCells: (sub: SubStep) => void;
+  giveBack: (sub: SubStep) => void;
+};
+
+/** The parts in JavaScript: where there is nothing faster, and what the kernels are held against. */
+function plainParts(state: HeatState, entries: EntryArrays): StepParts {
+  const { grid, rate, diagonal, temperature, before, peak, faceCapacity, through } = state;
+  const { columns, rows, cellCount } = grid;
+  const { metalStart, metalEnd, count } = state.entries;
+  return {
+    gather(moment, sub) {
+      const now = sub.fresh ? 1 : 1.5;
+      const earlier = sub.fresh ? 0 : -0.5;
+      faceRates(state, moment, now, earlier);
+      irradiateFaces(state, moment);
+      entryFilms(state, moment, now, earlier);
+    },
+    takeIn({ dt, theta }) {
+      takeIn(entries, 0, metalStart, dt, theta * dt, temperature, rate, diagonal);
+      takeIn(entries, metalEnd, count, dt, theta * dt, temperature, rate, diagonal);
+    },
+    solveLines({ dt }) {
+      solveAlongRows(rate, columns, rows, cellCount, state.alongRows, dt / faceCapacity);
+      solveAlongColumns(rate, columns, rows, cellCount, state.alongColumns);
+    },
+    feedFaces({ dt, theta }) {
+      feedFaces(entries, 0, metalStart, theta * dt, faceCapacity, rate);
+      feedFaces(entries, metalEnd, count, theta * dt, faceCapacity, rate);
+    },
+    solveCells({ dt, theta }) {
+      solveCells(cellCount, faceCapacity, through, theta * dt, rate, diagonal, temperature, before, peak);
+    },
+    giveBack({ dt, theta }) {
+      giveBack(entries, 0, metalStart, theta * dt, temperature, before);
+      giveBack(entries, metalEnd, count, theta * dt, temperature, before);
+    },
+  };
 }
 
 /**
@@ -68,12 +106,12 @@ function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
  *   `diagonal` the bare films: for energy balances
  */
 export function createStepper(state: HeatState, watch?: (sub: SubStep) => void): Stepper {
-  const { grid, rate, diagonal, temperature, before, peak, faceCapacity, through } = state;
+  const { grid, rate, diagonal, temperature, faceCapacity, through } = state;
   const { columns, rows, cellCount } = grid;
-  const { metalStart, metalEnd, count } = state.entries;
   const entries = entryArraysOf(state);
   const metal = metalOf(state);
   const overlaid: OverlaidEntries = { share: state.entries.share, ...state.body };
+  const parts = kernelParts(state) ?? plainParts(state, entries);
   let factoredFor = -1;
 
   function factor(tau: number): void {
@@ -86,20 +124,16 @@ export function createStepper(state: HeatState, watch?: (sub: SubStep) => void):
   function step(moment: Moment, sub: SubStep): void {
     const tau = sub.theta * sub.dt;
     factor(tau);
-    gatherRates(state, moment, sub);
+    parts.gather(moment, sub);
     watch?.(sub);
     coverEntries(state.overlays, overlaid, sub);
-    takeIn(entries, 0, metalStart, sub.dt, tau, temperature, rate, diagonal);
-    takeIn(entries, metalEnd, count, sub.dt, tau, temperature, rate, diagonal);
+    parts.takeIn(sub);
     if (metal) takeInMetal(metal, entries, sub.dt, tau, temperature, rate, diagonal);
-    solveAlongRows(rate, columns, rows, cellCount, state.alongRows, sub.dt / faceCapacity);
-    solveAlongColumns(rate, columns, rows, cellCount, state.alongColumns);
-    feedFaces(entries, 0, metalStart, tau, faceCapacity, rate);
-    feedFaces(entries, metalEnd, count, tau, faceCapacity, rate);
+    parts.solveLines(sub);
+    parts.feedFaces(sub);
     if (metal) solveMetal(metal, entries, cellCount, faceCapacity, through, tau, rate, diagonal);
-    solveCells(cellCount, faceCapacity, through, tau, rate, diagonal, temperature, before, peak);
-    giveBack(entries, 0, metalStart, tau, temperature, before);
-    giveBack(entries, metalEnd, count, tau, temperature, before);
+    parts.solveCells(sub);
+    parts.giveBack(sub);
     if (metal) giveBackMetal(metal, entries);
     moveOverlays(state.overlays, overlaid, sub);
   }
