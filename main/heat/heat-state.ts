@@ -71,8 +71,9 @@ export type BodyTotals = {
   /** Body x way: energy until now, and until the body's peak. */
   energy: Float64Array;
   energyAtPeak: Float64Array;
-  /** Body x channel, of the last sub-step. */
+  /** Body x channel, of the last sub-step, and the temperature of the preheater's source at its end. */
   seriesRow: Float32Array;
+  sourceRow: Float32Array;
 };
 
 /** Per entry: what changes while the run goes on. */
@@ -155,9 +156,10 @@ const LEAST_COLUMNS = 2;
 
 /**
  * Allocates a run's state at room temperature.
+ * @param steps sub-steps that a script of the kernels' has room for
  * @param plain true: to be stepped in JavaScript, whatever there is
  */
-export function createState(scene: HeatScene, cellM: number, plain = false): HeatState {
+export function createState(scene: HeatScene, cellM: number, steps = 0, plain = false): HeatState {
   const { board } = scene;
   const grid = buildGrid(board, cellM);
   const cut = buildEntries(grid, scene.bodies, scene.workedSide);
@@ -173,7 +175,7 @@ export function createState(scene: HeatScene, cellM: number, plain = false): Hea
       totals: bodyTotals(maker, cut.bodyOfScene.length),
       idleUp: maker.keep(slots.IDLE_UP, idleUp!),
       idleDown: maker.keep(slots.IDLE_DOWN, idleDown!),
-      tables: kernelTables(maker, grid, idle),
+      tables: kernelTables(maker, grid, idle, steps),
     }),
     plain || grid.columns < LEAST_COLUMNS,
   );

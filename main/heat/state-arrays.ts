@@ -52,6 +52,7 @@ export function bodyTotals({ floats, singles }: ArrayMaker, bodies: number): Bod
     energy: floats(slots.ENERGY, bodies * WAYS),
     energyAtPeak: floats(slots.ENERGY_AT_PEAK, bodies * WAYS),
     seriesRow: singles(slots.SERIES_ROW, bodies * CHANNELS),
+    sourceRow: singles(slots.SOURCE_ROW, 1),
   };
 }
 
@@ -100,8 +101,13 @@ export function cellArrays({ floats, bytes }: ArrayMaker, { cellCount, columns }
   };
 }
 
-/** What only the kernels read: the idle table by figure, masks for the preheater's zone, the footprint that blows. */
-export function kernelTables({ floats, keep }: ArrayMaker, { cellCount }: HeatGrid, { rows }: IdleTable) {
+/** What only the kernels read: the idle table by figure, masks for the zone, the footprint that blows, the script of the run. */
+export function kernelTables(
+  { floats, keep }: ArrayMaker,
+  { cellCount }: HeatGrid,
+  { rows }: IdleTable,
+  steps: number,
+) {
   const all = 0xffffffff;
   const inZone = Uint32Array.of(0, 0, 0, 0, all, all, 0, 0, 0, 0, all, all, all, all, all, all);
   return {
@@ -111,5 +117,6 @@ export function kernelTables({ floats, keep }: ArrayMaker, { cellCount }: HeatGr
     zoneMasks: keep(slots.ZONE_MASKS, Int32Array.from(inZone)),
     shape: floats(slots.SHAPE, cellCount),
     dilution: floats(slots.DILUTION, cellCount),
+    script: floats(slots.SCRIPT, steps * slots.SCRIPT_ROW),
   };
 }

@@ -3,6 +3,7 @@ import { kernelFold } from './kernels/kernel-steps.ts';
 import type { Moment } from './moment.ts';
 import type { Series } from './series.ts';
 import { CHANNELS, WAYS } from './state-arrays.ts';
+import type { PlannedStep } from './step-plan.ts';
 import type { SubStep } from './stepping.ts';
 import { filmsAtEnd } from './surface-films.ts';
 import { filmsUnderCoversAtEnd } from './under-covers.ts';
@@ -28,13 +29,13 @@ export type Tracking = {
   energyAtPeak: Float64Array;
 };
 
-export function createTracking({ totals }: HeatState, steps: number): Tracking {
+export function createTracking({ totals }: HeatState, steps: readonly PlannedStep[]): Tracking {
   const { meanPeak, meanPeakS, energy, energyAtPeak } = totals;
   return {
-    times: new Float64Array(steps),
+    times: Float64Array.from(steps, ({ endS }) => endS),
     rows: 0,
-    series: new Float32Array(steps * totals.seriesRow.length),
-    sourceC: new Float32Array(steps),
+    series: new Float32Array(steps.length * totals.seriesRow.length),
+    sourceC: new Float32Array(steps.length),
     ...{ meanPeak, meanPeakS, energy, energyAtPeak },
   };
 }
@@ -205,27 +206,27 @@ function foldMeans({ totals }: HeatState, endS: number): void {
 }
 
 /** Folds a finished sub-step into the state's peaks and totals. */
-function foldStep(state: HeatState, moment: Moment, sub: SubStep, endS: number): void {
+function foldStep(state: HeatState, moment: Moment, sub: PlannedStep): void {
   addEnergy(state, sub, state.totals.energy);
   stepShadows(state, sub, state.trial);
   filmsAtEnd(state, moment);
   filmsUnderCoversAtEnd(state, moment);
   foldShadowSkins(state, state.trial);
   foldBodies(state);
-  foldMeans(state, endS);
+  foldMeans(state, sub.endS);
+  state.totals.sourceRow[0] = moment.sourceC;
 }
 
 /** Returns the function that folds a finished sub-step into the tracking. */
 export function createTracker(state: HeatState, tracking: Tracking) {
-  const { series, times, sourceC } = tracking;
-  const { seriesRow } = state.totals;
+  const { series, sourceC } = tracking;
+  const { seriesRow, sourceRow } = state.totals;
   const foldFast = kernelFold(state);
-  return function track(moment: Moment, sub: SubStep, endS: number): void {
+  return function track(moment: Moment, sub: PlannedStep): void {
     const row = tracking.rows++;
-    times[row] = endS;
-    sourceC[row] = moment.sourceC;
-    if (foldFast) foldFast(moment, endS);
-    else foldStep(state, moment, sub, endS);
+    if (foldFast) foldFast(moment);
+    else foldStep(state, moment, sub);
     series.set(seriesRow, row * seriesRow.length);
+    sourceC.set(sourceRow, row);
   };
 }

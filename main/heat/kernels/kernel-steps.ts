@@ -23,6 +23,7 @@ function writeRun({ room: { numbers }, grid, entries, idle, totals, ...state }: 
   numbers[slots.METAL_END] = entries.metalEnd;
   numbers[slots.COUNT] = entries.count;
   numbers[slots.BODIES] = totals.mean.length;
+  numbers[slots.HAS_COVERS] = entries.under.count > 0 ? 1 : 0;
 }
 
 /** The idle table by figure: a kernel then reads two rows at once. */
@@ -52,7 +53,18 @@ function writeMoment(numbers: Float64Array, moment: Moment, sub: SubStep): void 
   numbers[slots.HAS_FOOTPRINT] = moment.footprint ? 1 : 0;
 }
 
-/** The parts of a sub-step by the kernels; null where the run lies in no memory of theirs. Results are those of the plain parts, to the bit. */
+/** What those who reckon beside the kernels ask of the moment. */
+function readMoment(moment: Moment, numbers: Float64Array): void {
+  moment.flux = numbers[slots.FLUX]!;
+  moment.fluxAtEnd = numbers[slots.FLUX_AT_END]!;
+  moment.sourceC = numbers[slots.SOURCE_C]!;
+}
+
+/**
+ * The parts of a sub-step by the kernels; null where the run lies in no memory of theirs. Results are those of the plain parts, to
+ * the bit. Nothing here handles a number of the model's unless there are cans with something under them: each would be an object of
+ * its own until the code is optimised, and code so short hardly ever is.
+ */
 export function kernelParts(state: HeatState): StepParts | null {
   const { kernels, numbers } = state.room;
   if (!kernels) return null;
@@ -62,20 +74,19 @@ export function kernelParts(state: HeatState): StepParts | null {
   writeRun(state);
   writeTables(state);
   return {
-    gather(moment, sub) {
-      const { footprint } = moment;
+    begin(moment, sub) {
+      writeMoment(numbers, moment, sub);
+      kernels.settleMoment();
+    },
+    gather({ footprint }) {
       if (footprint && footprint !== blowing) {
         tables.shape.set(footprint.shape);
         tables.dilution.set(footprint.dilution);
         blowing = footprint;
       }
-      const irradiated = footprint !== null && moment.flux !== 0;
-      writeMoment(numbers, moment, sub);
-      numbers[slots.SHIELDS_AT_ONCE] = covered || irradiated ? 0 : 1;
       kernels.faceRates();
-      if (irradiated) kernels.irradiateFaces();
       kernels.entryFilms();
-      if (!covered && !irradiated) return;
+      if (!covered) return;
       filmsUnderCovers(state, numbers[slots.NOW]!, numbers[slots.EARLIER]!);
       kernels.shieldEntries();
       exchangeUnderCovers(state, numbers[slots.NOW]!, numbers[slots.EARLIER]!);
@@ -88,17 +99,19 @@ export function kernelParts(state: HeatState): StepParts | null {
   };
 }
 
-/** Folds a sub-step that the kernels have made into peaks and totals; null as above. */
-export function kernelFold(state: HeatState): ((moment: Moment, endS: number) => void) | null {
+/** Folds a sub-step that the kernels have made by their script into peaks and totals; null as above. */
+export function kernelFold(state: HeatState): ((moment: Moment) => void) | null {
   const { kernels, numbers } = state.room;
   if (!kernels) return null;
   const covered = state.entries.under.count > 0;
-  return (moment, endS) => {
-    numbers[slots.END_S] = endS;
+  return (moment) => {
     kernels.addEnergy();
     kernels.stepShadows();
     kernels.filmsAtEnd();
-    if (covered) filmsUnderCoversAtEnd(state, moment);
+    if (covered) {
+      readMoment(moment, numbers);
+      filmsUnderCoversAtEnd(state, moment);
+    }
     kernels.foldSkins();
     kernels.foldBodies();
   };

@@ -4,7 +4,6 @@ import { KERNEL_BYTES } from './kernel-bytes.ts';
 /** The steps of a sub-step in WebAssembly; what they do stands beside their namesakes in `assembly/`. */
 export type Kernels = Record<
   | 'faceRates'
-  | 'irradiateFaces'
   | 'entryFilms'
   | 'shieldEntries'
   | 'takeIn'
@@ -16,9 +15,10 @@ export type Kernels = Record<
   | 'stepShadows'
   | 'filmsAtEnd'
   | 'foldSkins'
-  | 'foldBodies',
+  | 'foldBodies'
+  | 'settleMoment',
   () => void
->;
+> & { beginStep: (step: number) => void };
 
 /** Gives arrays, zeroed, at the places where the kernels look for them (`assembly/slots.ts`). */
 export type ArrayMaker = {

@@ -60,7 +60,8 @@ export function randomScene(seed: number): HeatScene {
     preheater: often(0.8)
       ? {
           ...{ xM: between(0, widthM), yM: between(0, heightM), lengthM: between(0.005, 0.05), widthM: 0.02 },
-          ...{ turnDeg: between(0, 90), film: between(15, 40), lagS: between(5, 120), sensor: null },
+          ...{ turnDeg: between(0, 90), film: between(15, 40), lagS: between(5, 120) },
+          sensor: often(0.4) ? { xM: 0.2 * widthM, yM: 0.2 * heightM, sourceMaxC: 380 } : null,
         }
       : null,
     segments: [segment(between(3, 8), false), segment(between(4, 9), true), segment(5, true), segment(4, false)],

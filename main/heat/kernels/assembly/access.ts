@@ -11,6 +11,11 @@ export function num(slot: i32): f64 {
   return load<f64>(NUMBERS_AT + (slot << 3));
 }
 
+@inline
+export function set(slot: i32, value: f64): void {
+  store<f64>(NUMBERS_AT + (slot << 3), value);
+}
+
 /** A whole number of the table. */
 @inline
 export function count(slot: i32): usize {

@@ -18,6 +18,7 @@ import {
   FLUX,
   GAS_C,
   GAS_FILM,
+  HAS_COVERS,
   HAS_FOOTPRINT,
   IRRADIATED,
   LAST_C,
@@ -151,13 +152,15 @@ function irradiateEntries(): void {
   }
 }
 
-/** Films of all entries before any shield; with shields too where nothing comes between (`SHIELDS_AT_ONCE`). */
+/** Films of all entries; with shields too unless what stands under cans comes between: then `shieldEntries` follows. */
 export function entryFilms(): void {
   const upperEnd = count(UPPER_END);
+  const irradiated = num(HAS_FOOTPRINT) !== 0 && num(FLUX) !== 0;
   films(0, upperEnd, true);
-  if (num(HAS_FOOTPRINT) !== 0 && num(FLUX) !== 0) irradiateEntries();
+  if (irradiated) irradiateEntries();
   else memory.fill(at(IRRADIATED), 0, count(COUNT) << 3);
   films(upperEnd, count(COUNT), false);
+  if (irradiated && num(HAS_COVERS) === 0) shieldEntries();
 }
 
 /** Shields of all entries, where something came between their films and them. */

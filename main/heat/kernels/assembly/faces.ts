@@ -133,10 +133,11 @@ export function faceRates(): void {
     o += 16;
     if (o > end) o = end;
   }
+  if (num(HAS_FOOTPRINT) !== 0 && num(FLUX) !== 0) irradiateFaces();
 }
 
 /** Infrared from above on the bare upper faces (`surface-films.ts`). */
-export function irradiateFaces(): void {
+function irradiateFaces(): void {
   const rate = at(RATE);
   const bare = at(BARE);
   const shape = at(SHAPE);

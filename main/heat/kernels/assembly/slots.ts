@@ -8,43 +8,57 @@ export const NUMBERS_AT = 1536;
 /** The first byte that arrays may lie at. */
 export const ARRAYS_AT = 2048;
 
-// Numbers.
+// Numbers that a run never changes, or that its steps hand on.
 export const CELLS = 0;
 export const COLUMNS = 1;
 export const ROWS = 2;
-export const DT = 3;
-export const TAU = 4;
-export const THETA = 5;
-export const NOW = 6;
-export const EARLIER = 7;
-export const FIRST_C = 8;
-export const LAST_C = 9;
-export const MOST_CONVECTION = 10;
-export const ROOM_C = 11;
-export const ENTRAINED_C = 12;
-export const BOARD_EMISSIVITY = 13;
-export const CAPACITY = 14;
-export const THROUGH = 15;
-export const STRENGTH = 16;
-export const GAS_C = 17;
-export const FLUX = 18;
-export const STRENGTH_AT_END = 19;
-export const GAS_AT_END_C = 20;
-export const FLUX_AT_END = 21;
-export const PREHEATER_FILM = 22;
-export const PREHEATER_C = 23;
-export const SOURCE_C = 24;
-export const UPPER_END = 25;
-export const METAL_START = 26;
-export const METAL_END = 27;
-export const COUNT = 28;
-export const BODIES = 29;
-/** 1: a nozzle or emitter stands over the board. */
-export const HAS_FOOTPRINT = 30;
+export const FIRST_C = 3;
+export const LAST_C = 4;
+export const MOST_CONVECTION = 5;
+export const ROOM_C = 6;
+export const ENTRAINED_C = 7;
+export const BOARD_EMISSIVITY = 8;
+export const CAPACITY = 9;
+export const THROUGH = 10;
+export const PREHEATER_FILM = 11;
+export const PREHEATER_C = 12;
+export const SOURCE_C = 13;
+export const UPPER_END = 14;
+export const METAL_START = 15;
+export const METAL_END = 16;
+export const COUNT = 17;
+export const BODIES = 18;
+/** 1: something stands under a can. */
+export const HAS_COVERS = 19;
+export const HAS_PREHEATER = 20;
+/** Face that a board sensor reads; -1: none. */
+export const SENSOR_FACE = 21;
+export const SOURCE_MOST_C = 22;
 /** 1: nothing comes between the films of entries and their shields. */
-export const SHIELDS_AT_ONCE = 31;
+export const SHIELDS_AT_ONCE = 23;
+
+// Numbers of a sub-step: a row of the script, in this order.
+export const STEP_NUMBERS = 24;
+export const DT = 24;
+export const TAU = 25;
+export const THETA = 26;
+export const NOW = 27;
+export const EARLIER = 28;
+export const STRENGTH = 29;
+export const GAS_C = 30;
+export const FLUX = 31;
+export const STRENGTH_AT_END = 32;
+export const GAS_AT_END_C = 33;
+export const FLUX_AT_END = 34;
+/** 1: a nozzle or emitter stands over the board. */
+export const HAS_FOOTPRINT = 35;
 /** End of the sub-step, s from the start of the run. */
-export const END_S = 32;
+export const END_S = 36;
+/** What the profile wants of the preheater at mid-step, and exp(-dt / lag) of its source. */
+export const WANTED_C = 37;
+export const DECAY = 38;
+/** Numbers of a row of the script. */
+export const SCRIPT_ROW = 16;
 
 // Addresses: faces (upper cells, then lower cells).
 export const TEMPERATURE = 0;
@@ -114,3 +128,7 @@ export const SKIN = 56;
 export const MEAN_PEAK = 57;
 export const MEAN_PEAK_S = 58;
 export const ENERGY_AT_PEAK = 59;
+/** A row of numbers for each sub-step of the run. */
+export const SCRIPT = 60;
+/** Temperature of the preheater's source at the end of a sub-step. */
+export const SOURCE_ROW = 61;

@@ -46,6 +46,7 @@ import {
   SKIN_CONDUCTANCE,
   SOURCE,
   SOURCE_C,
+  SOURCE_ROW,
   STRENGTH,
   STRENGTH_AT_END,
   TAU,
@@ -280,6 +281,7 @@ export function foldBodies(): void {
   const endS = num(END_S);
   const bodies = count(BODIES);
   let row = at(SERIES_ROW);
+  store<f32>(at(SOURCE_ROW), <f32>num(SOURCE_C));
   let o: usize = 0;
   for (let body: usize = 0; body < bodies; body++) {
     const end = <usize>load<u32>(starts + (body << 2), 4) << 3;
