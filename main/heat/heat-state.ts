@@ -71,7 +71,7 @@ export type BodyTotals = {
   /** Body x way: energy until now, and until the body's peak. */
   energy: Float64Array;
   energyAtPeak: Float64Array;
-  /** Body x channel, of the last sub-step, and the temperature of the preheater's source at its end. */
+  /** Channel x body, of the last sub-step, and the temperature of the preheater's source at its end. */
   seriesRow: Float32Array;
   sourceRow: Float32Array;
 };

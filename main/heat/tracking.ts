@@ -1,3 +1,4 @@
+import { type BodySeries, createBodySeries, largestRises, numberAt, writeRow } from './body-series.ts';
 import type { HeatState, TrialShields } from './heat-state.ts';
 import { kernelFold } from './kernels/kernel-steps.ts';
 import type { Moment } from './moment.ts';
@@ -17,8 +18,8 @@ export type Tracking = {
   /** Time of the end of each sub-step, s; row r of the series belongs to time r. */
   times: Float64Array;
   rows: number;
-  /** rows x bodies x 4 channels. */
-  series: Float32Array;
+  /** A row has four channels, each of all bodies. */
+  series: BodySeries;
   /** Temperature of the preheater's source at the end of each sub-step, °C. */
   sourceC: Float32Array;
   /** Per body: highest share-weighted mean and when. */
@@ -34,7 +35,7 @@ export function createTracking({ totals }: HeatState, steps: readonly PlannedSte
   return {
     times: Float64Array.from(steps, ({ endS }) => endS),
     rows: 0,
-    series: new Float32Array(steps.length * totals.seriesRow.length),
+    series: createBodySeries(steps, totals.seriesRow.length),
     sourceC: new Float32Array(steps.length),
     ...{ meanPeak, meanPeakS, energy, energyAtPeak },
   };
@@ -42,15 +43,14 @@ export function createTracking({ totals }: HeatState, steps: readonly PlannedSte
 
 /** One channel of the series of the body with place `order` in the entries. */
 export function bodySeries(tracking: Tracking, order: number, channel: SeriesChannel): Series {
-  const bodies = tracking.meanPeak.length;
-  return {
-    times: tracking.times,
-    rows: tracking.rows,
-    values: tracking.series,
-    offset: order * CHANNELS + SERIES_CHANNELS.indexOf(channel),
-    stride: bodies * CHANNELS,
-  };
+  const { times, rows, series } = tracking;
+  const place = order + SERIES_CHANNELS.indexOf(channel) * (series.width / CHANNELS);
+  return { times, rows, at: (row) => numberAt(series, row, place) };
 }
+
+/** Largest rise of each body over any `windowS` seconds, K/s; bodies in the order of the entries. */
+export const riseRates = ({ series, times, rows }: Tracking, windowS: number, startC: number): Float64Array =>
+  largestRises(series, times, rows, series.width / CHANNELS, windowS, startC);
 
 /** Energy into a body until its peak, as shares of all that came in; losses: what went out again. */
 export function energyShares(tracking: Tracking, order: number) {
@@ -163,9 +163,9 @@ function foldBodies(state: HeatState): void {
   const { bodyStart, skinConductance, resistance, face, share } = entries;
   const { film, source, peak, peakSkin, temperature: now } = body;
   const { mean, weight, seriesRow } = totals;
-  let at = 0;
+  const bodies = mean.length;
   let entry = 0;
-  for (let order = 0; order < mean.length; order++) {
+  for (let order = 0; order < bodies; order++) {
     const end = bodyStart[order + 1]!;
     let hottest = -Infinity;
     let skinHottest = -Infinity;
@@ -185,10 +185,10 @@ function foldBodies(state: HeatState): void {
       if (joint < jointColdest) jointColdest = joint;
       weighted += here * share[entry]!;
     }
-    seriesRow[at++] = hottest;
-    seriesRow[at++] = skinHottest;
-    seriesRow[at++] = jointHottest;
-    seriesRow[at++] = jointColdest;
+    seriesRow[order] = hottest;
+    seriesRow[order + bodies] = skinHottest;
+    seriesRow[order + 2 * bodies] = jointHottest;
+    seriesRow[order + 3 * bodies] = jointColdest;
     mean[order] = weighted / weight[order]!;
   }
 }
@@ -226,7 +226,7 @@ export function createTracker(state: HeatState, tracking: Tracking) {
     const row = tracking.rows++;
     if (foldFast) foldFast(moment);
     else foldStep(state, moment, sub);
-    series.set(seriesRow, row * seriesRow.length);
+    writeRow(series, row, seriesRow);
     sourceC.set(sourceRow, row);
   };
 }

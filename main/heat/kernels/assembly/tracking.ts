@@ -280,6 +280,7 @@ export function foldBodies(): void {
   const energyAtPeak = at(ENERGY_AT_PEAK);
   const endS = num(END_S);
   const bodies = count(BODIES);
+  const channel = bodies << 2;
   let row = at(SERIES_ROW);
   store<f32>(at(SOURCE_ROW), <f32>num(SOURCE_C));
   let o: usize = 0;
@@ -298,10 +299,10 @@ export function foldBodies(): void {
       weighted += here * load<f64>(share + o);
     }
     store<f32>(row, <f32>f64x2.extract_lane(hottest, 0));
-    store<f32>(row, <f32>f64x2.extract_lane(hottest, 1), 4);
-    store<f32>(row, <f32>f64x2.extract_lane(jointHottest, 0), 8);
-    store<f32>(row, <f32>f64x2.extract_lane(jointColdest, 0), 12);
-    row += 16;
+    store<f32>(row + channel, <f32>f64x2.extract_lane(hottest, 1));
+    store<f32>(row + 2 * channel, <f32>f64x2.extract_lane(jointHottest, 0));
+    store<f32>(row + 3 * channel, <f32>f64x2.extract_lane(jointColdest, 0));
+    row += 4;
     const place = body << 3;
     const mean = weighted / load<f64>(weights + place);
     if (mean <= load<f64>(meanPeak + place)) continue;

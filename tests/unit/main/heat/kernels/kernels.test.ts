@@ -23,10 +23,13 @@ function numbersOf(scene: HeatScene, plain: boolean) {
     ...{ peak: state.peak.slice(0, faces), diagonal: state.diagonal.slice(0, faces) },
     ...entries,
     ...{ overlays: state.overlays.temperature, water: state.overlays.water },
-    ...{ series: tracking.series, sourceC: tracking.sourceC, meanPeak: tracking.meanPeak },
+    ...{ sourceC: tracking.sourceC, meanPeak: tracking.meanPeak },
     ...{ meanPeakS: tracking.meanPeakS, energy: tracking.energy, energyAtPeak: tracking.energyAtPeak },
   };
-  const bits = Object.entries(arrays).map(([name, array]) => [name, Buffer.from(array.slice().buffer)] as const);
+  const pieces = tracking.series.pieces.map((piece, index) => [`series ${index}`, piece!] as const);
+  const bits = [...Object.entries(arrays), ...pieces].map(
+    ([name, array]) => [name, Buffer.from(array.slice().buffer)] as const,
+  );
   simulation.release();
   return { usesKernels, bits, warmest: Math.max(...arrays.peak) };
 }
