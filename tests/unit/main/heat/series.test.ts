@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { createBodySeries, largestRises, writeRow } from '../../../../main/heat/body-series.ts';
+import {
+  createBodySeries,
+  largestRises,
+  numberAt,
+  piecesUntil,
+  takePieces,
+  writeRow,
+} from '../../../../main/heat/body-series.ts';
 import { evenRows, firstAbove, peakOf, type Series, secondsAbove, valueAt } from '../../../../main/heat/series.ts';
 import type { PlannedStep } from '../../../../main/heat/step-plan.ts';
 
@@ -53,7 +60,24 @@ describe('a series', () => {
       ),
     ).toBeCloseTo(2, 5);
     expect(largestRise([1, 2, 3, 4, 5, 6, 7, 8, 9, 10], [0, 0, 0, 0, 0, 0, 15, 15, 15, 15], 0)).toBeCloseTo(3, 9);
+    const seconds = Array.from({ length: 10 }, (_, i) => i + 1);
+    const faster = seconds.map((s) => s * s);
+    expect(largestRise(seconds, faster, 0)).toBeCloseTo((100 - 25) / 5, 9);
     expect(largestRise([1, 2], [20, 10], 30)).toBe(0);
+  });
+
+  it('of bodies is kept for others in pieces: full ones are shared, one that goes on is not', () => {
+    const steps = [0, 0, 1, 1, 1].map((segment, row) => ({ endS: row + 1, segment }) as PlannedStep);
+    const [own, other] = [createBodySeries(steps, 1), createBodySeries(steps, 1)];
+    for (let row = 0; row < 3; row++) writeRow(own, row, Float32Array.of(row));
+    const kept = piecesUntil(own, 3);
+    takePieces(other, kept);
+    writeRow(own, 3, Float32Array.of(30));
+    writeRow(other, 3, Float32Array.of(40));
+    expect(kept.map((piece) => [...piece])).toEqual([[0, 1], [2]]);
+    expect(kept[0]).toBe(own.pieces[0]);
+    expect([0, 1, 2, 3].map((row) => numberAt(own, row, 0))).toEqual([0, 1, 2, 30]);
+    expect([0, 1, 2, 3].map((row) => numberAt(other, row, 0))).toEqual([0, 1, 2, 40]);
   });
 
   it('knows its peak', () => {
