@@ -38,6 +38,13 @@ const runTest = (copy, test) =>
     child.on('close', (code) => done({ code, text }));
   });
 
+const KERNELS = 'main/heat/kernels/assembly/';
+/** Kernels act as compiled: those of a copy are compiled anew when their source was changed. */
+const compileKernels = (copy, file) => {
+  if (file.startsWith(KERNELS))
+    execFileSync('node', ['tests/support/kernels/build.mjs'], { cwd: copy, stdio: 'ignore' });
+};
+
 /** red: the test failed as it should; green: it missed the breakage; unclear: the breakage no longer fits the code. */
 async function tryOne(copy, { file, find, replace, test }) {
   const path = join(copy, file);
@@ -47,8 +54,10 @@ async function tryOne(copy, { file, find, replace, test }) {
     path,
     before.replace(find, () => replace),
   );
+  compileKernels(copy, file);
   const { code, text } = await runTest(copy, test);
   writeFileSync(path, before);
+  compileKernels(copy, file);
   if (code === 0) return 'green: the test missed it';
   return /FAIL|failed/.test(text) && !/No test files found/.test(text) ? 'red' : 'unclear: the test did not run';
 }

@@ -4,7 +4,7 @@ import type { HeatRun, Plan, Preheater, Station } from '../../shared-types/plan.
 import type { TermSteps } from '../../shared-types/uncertainty.ts';
 import { type Presence, presences } from './presence.ts';
 import { sceneOfTicket } from './scene-of-ticket.ts';
-import { type Series, valueAt } from './series.ts';
+import { evenRows, type Series, valueAt } from './series.ts';
 import { createSimulation } from './simulation.ts';
 import { shiftScene } from './uncertainty/shift-scene.ts';
 
@@ -54,7 +54,8 @@ export function boardOver(
   ]);
   if (!simulation.probes.valid[0]) return null;
   simulation.advance(simulation.stepCount);
+  simulation.release();
   const { times, rows } = simulation.tracking;
-  const series: Series = { times, rows, values: simulation.probes.high, offset: 0, stride: 1 };
+  const series: Series = { times, rows, at: evenRows(simulation.probes.high) };
   return readings.map(({ atS }) => valueAt(series, atS, plan.station.roomC));
 }

@@ -118,7 +118,12 @@ export function evaluateRuns(
   places: readonly number[],
 ): Result<FinishedRun[]> {
   const prepared = prepareAll(board, plan, options, places);
-  return prepared.ok ? runAll(plan, prepared.value, options) : prepared;
+  if (!prepared.ok) return prepared;
+  try {
+    return runAll(plan, prepared.value, options);
+  } finally {
+    for (const { simulation } of prepared.value) simulation.release();
+  }
 }
 
 /** All heat runs in their order, some of them elsewhere if there is an elsewhere. */

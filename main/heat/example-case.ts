@@ -235,5 +235,7 @@ export function runExampleCase(caseJson: unknown, { cellMm, stepS }: CaseGrid): 
   if (wrong) return wrong;
   const simulation = createSimulation(scene, cellMm / 1000, stepS);
   simulation.advance(simulation.stepCount);
-  return succeed(caseFigures(scene, simulation));
+  const figures = caseFigures(scene, simulation);
+  simulation.release();
+  return succeed(figures);
 }

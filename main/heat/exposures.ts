@@ -7,12 +7,12 @@ import type { TicketRun } from './heat-run.ts';
 import { appliedLimits, type Judgement, judge, judgedSolidus, type Limits, type Role } from './judging.ts';
 import type { BodyPeaks } from './part-peaks.ts';
 import { isRemovedFirst } from './presence.ts';
-import { firstAbove, largestRise, secondsAbove } from './series.ts';
+import { firstAbove, secondsAbove } from './series.ts';
 import { siteAlloy } from './target-results.ts';
 import { bodySeries, energyShares, type SeriesChannel } from './tracking.ts';
 
 /** A rise counts over this window (heat-model.md, section 6). */
-const RISE_WINDOW_S = 5;
+export const RISE_WINDOW_S = 5;
 
 /** Joints warmer than this in a run that melts none of them: a warm cycle. */
 const WARM_CYCLE_C = 150;
@@ -32,7 +32,13 @@ export type RunExposure = {
 };
 
 /** Judges a part's peaks in a finished run, by its role there. */
-export function runExposure(run: TicketRun, part: Part, order: number, peaks: BodyPeaks): RunExposure {
+export function runExposure(
+  run: TicketRun,
+  part: Part,
+  order: number,
+  peaks: BodyPeaks,
+  riseKPerS: number,
+): RunExposure {
   const site = run.presence.sites.find((candidate) => candidate.target === part.refdes);
   const role: Role = site ? 'target' : 'neighbour';
   const alloy = site ? siteAlloy(site, run.presence.run.kind) : part.alloy;
@@ -47,7 +53,7 @@ export function runExposure(run: TicketRun, part: Part, order: number, peaks: Bo
     solidusC: judgedSolidus(part, role, alloy),
     peakAtS: tracking.meanPeakS[order]!,
     ...timeOver(run, order, limits, judgement.governedBy),
-    riseKPerS: largestRise(bodySeries(tracking, order, 'body'), RISE_WINDOW_S, run.scene.roomC),
+    riseKPerS,
     shares: energyShares(tracking, order),
   };
 }

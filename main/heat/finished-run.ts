@@ -1,6 +1,6 @@
 import type { EvaluationNotice, FaceFields, FieldGrid, RunResult } from '../../shared-types/evaluation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
-import { type RunExposure, runExposure } from './exposures.ts';
+import { RISE_WINDOW_S, type RunExposure, runExposure } from './exposures.ts';
 import type { TicketRun } from './heat-run.ts';
 import type { HeatState } from './heat-state.ts';
 import { runNotices } from './notices.ts';
@@ -8,6 +8,7 @@ import { type BodyPeaks, bodyPeaks, createPeakScratch } from './part-peaks.ts';
 import { segmentReadings, siteSeriesOf, watchReadings } from './readings.ts';
 import type { HeatScene } from './scene.ts';
 import { targetResults } from './target-results.ts';
+import { riseRates } from './tracking.ts';
 
 /** Peaks of the two faces as fields, seen by side of the board; NaN where there is none. */
 function peakFields(state: HeatState, scene: HeatScene): FaceFields {
@@ -46,16 +47,17 @@ export type FinishedRun = {
 /** Gathers what a run leaves behind once all its steps are taken. */
 export function finishRun(run: TicketRun, plan: Plan): FinishedRun {
   const { state } = run.simulation;
-  const scratch = createPeakScratch(state);
+  const scratch = createPeakScratch();
   const exposures = new Map<string, RunExposure>();
   const peaks = new Map<string, BodyPeaks>();
   const { parts } = run.presence;
+  const rises = riseRates(run.simulation.tracking, RISE_WINDOW_S, run.scene.roomC);
   state.entries.bodyOfScene.forEach((index, order) => {
     const part = parts[index];
     if (!part) return;
     const found = bodyPeaks(state, scratch, run.scene.bodies[index]!, order);
     peaks.set(part.refdes, found);
-    exposures.set(part.refdes, runExposure(run, part, order, found));
+    exposures.set(part.refdes, runExposure(run, part, order, found, rises[order]!));
   });
   const { run: heatRun } = run.presence;
   const result: RunResult = {

@@ -9,7 +9,7 @@ import type { Presence } from './presence.ts';
 import type { ProbeWish } from './probes.ts';
 import type { HeatScene } from './scene.ts';
 import { nozzleCentre, sceneOfTicket } from './scene-of-ticket.ts';
-import type { Series } from './series.ts';
+import { evenRows, type Series } from './series.ts';
 import { createSimulation, type FootprintCache, type Simulation } from './simulation.ts';
 import { calibratedSteps } from './uncertainty/calibrated.ts';
 import { shiftScene } from './uncertainty/shift-scene.ts';
@@ -81,5 +81,6 @@ export function prepareRun(
 /** Series of a probe: its lowest or highest temperature. */
 export function probeSeries(run: TicketRun, place: number, which: 'low' | 'high'): Series {
   const { probes, tracking } = run.simulation;
-  return { times: tracking.times, rows: tracking.rows, values: probes[which], offset: place, stride: probes.count };
+  const { times, rows } = tracking;
+  return { times, rows, at: evenRows(probes[which], place, probes.count) };
 }

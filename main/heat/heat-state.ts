@@ -1,9 +1,12 @@
 import { type BodyEntries, buildEntries } from './body-entries.ts';
 import { buildGrid, cellAt, columnX, type HeatGrid, rowY } from './grid.ts';
 import { buildIdleTable, type IdleTable, idleFilmRows } from './idle-film.ts';
-import { allocateFactors, type LineFactors } from './numerics/line-factors.ts';
+import * as slots from './kernels/assembly/slots.ts';
+import { layOut, type Room } from './kernels/room.ts';
+import type { LineFactors } from './numerics/line-factors.ts';
 import { layOverlays, type Overlays } from './overlay.ts';
-import type { HeatScene, ScenePreheater } from './scene.ts';
+import type { HeatScene, SceneBody, ScenePreheater } from './scene.ts';
+import { bodyTotals, cellArrays, entryState, keepEntries, kernelTables, trialState } from './state-arrays.ts';
 
 /**
  * Everything a run works on, allocated once. Faces are indexed upper cells first, then lower cells;
@@ -39,7 +42,38 @@ export type HeatState = {
   diagonal: Float64Array;
   rowFlow: Float64Array;
   body: EntryState;
+  trial: TrialShields;
+  totals: BodyTotals;
+  tables: KernelTables;
   overlays: Overlays;
+  /** Where most of these arrays lie, and what may step them there. */
+  room: Room;
+};
+
+/** What only the kernels read. */
+export type KernelTables = ReturnType<typeof kernelTables>;
+
+/** Default shield of the shadow entries, per entry; resistance -1 where none is asked for. */
+export type TrialShields = {
+  resistance: Float64Array;
+  heat: Float64Array;
+  /** Share of the entry's radiation that the shield's outside takes away. */
+  dimmed: Float64Array;
+};
+
+/** Per body, in the order of the entries: what is folded in while the run goes on. */
+export type BodyTotals = {
+  /** Sum of its shares. */
+  weight: Float64Array;
+  mean: Float64Array;
+  meanPeak: Float64Array;
+  meanPeakS: Float64Array;
+  /** Body x way: energy until now, and until the body's peak. */
+  energy: Float64Array;
+  energyAtPeak: Float64Array;
+  /** Channel x body, of the last sub-step, and the temperature of the preheater's source at its end. */
+  seriesRow: Float32Array;
+  sourceRow: Float32Array;
 };
 
 /** Per entry: what changes while the run goes on. */
@@ -61,38 +95,16 @@ export type EntryState = {
   outerSource: Float64Array;
   inverse: Float64Array;
   rhs: Float64Array;
+  /** Skin at the end of a sub-step; kept by the kernels only. */
+  skin: Float64Array;
   shadow: Float64Array;
   shadowPeak: Float64Array;
   shadowPeakSkin: Float64Array;
 };
 
-function entryState(count: number, startC: number): EntryState {
-  const zeros = () => new Float64Array(count);
-  const start = () => new Float64Array(count).fill(startC);
-  return {
-    temperature: start(),
-    before: start(),
-    peak: start(),
-    peakSkin: start(),
-    film: zeros(),
-    source: zeros(),
-    gasFilm: zeros(),
-    radiation: zeros(),
-    irradiated: zeros(),
-    outer: zeros(),
-    outerSource: zeros(),
-    inverse: zeros(),
-    rhs: zeros(),
-    shadow: start(),
-    shadowPeak: start(),
-    shadowPeakSkin: start(),
-  };
-}
-
 /** Marks the cells whose centre lies in the preheater's zone (a border counts as in). */
-export function zoneOf(grid: HeatGrid, preheater: ScenePreheater | null): Uint8Array {
-  const zone = new Uint8Array(grid.cellCount);
-  if (!preheater) return zone;
+function markZone(zone: Uint8Array, grid: HeatGrid, preheater: ScenePreheater | null): void {
+  if (!preheater) return;
   const angle = (preheater.turnDeg * Math.PI) / 180;
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
@@ -103,13 +115,10 @@ export function zoneOf(grid: HeatGrid, preheater: ScenePreheater | null): Uint8A
     const inWidth = Math.abs(-dx * sin + dy * cos) <= preheater.widthM / 2 + 1e-9;
     if (inLength && inWidth && grid.exists[cell]) zone[cell] = 1;
   }
-  return zone;
 }
 
 /** Lateral conductances per area; none leads over a border of the board. */
-function links(grid: HeatGrid, sheet: number): { linkRight: Float64Array; linkUp: Float64Array } {
-  const linkRight = new Float64Array(grid.cellCount);
-  const linkUp = new Float64Array(grid.cellCount);
+function layLinks({ grid, linkRight, linkUp }: HeatState, sheet: number): void {
   const perArea = sheet / grid.cellM ** 2;
   for (let cell = 0; cell < grid.cellCount; cell++) {
     if (!grid.exists[cell]) continue;
@@ -117,42 +126,72 @@ function links(grid: HeatGrid, sheet: number): { linkRight: Float64Array; linkUp
     if (column + 1 < grid.columns && grid.exists[cell + 1]) linkRight[cell] = perArea;
     if (cell + grid.columns < grid.cellCount && grid.exists[cell + grid.columns]) linkUp[cell] = perArea;
   }
-  return { linkRight, linkUp };
 }
 
-/** Allocates a run's state at room temperature. */
-export function createState(scene: HeatScene, cellM: number): HeatState {
+/** The trial shields of the bodies that have one, and the weights of all. */
+function layBodies({ entries, trial, totals }: HeatState, bodies: readonly SceneBody[]): void {
+  const { bodyStart, share } = entries;
+  trial.resistance.fill(-1);
+  for (let order = 0; order + 1 < bodyStart.length; order++) {
+    const { trialShield, metal, shieldResistance, emissivity } = bodies[entries.bodyOfScene[order]!]!;
+    for (let entry = bodyStart[order]!; entry < bodyStart[order + 1]!; entry++) {
+      totals.weight[order]! += share[entry]!;
+      if (!trialShield || metal) continue;
+      trial.resistance[entry] = shieldResistance + trialShield.resistance;
+      trial.heat[entry] = share[entry]! * trialShield.arealHeat;
+      trial.dimmed[entry] = emissivity > 0 ? 1 - trialShield.emissivity / emissivity : 0;
+    }
+  }
+}
+
+/** Everything at room temperature. */
+function startAt({ temperature, before, peak, body, totals }: HeatState, roomC: number): void {
+  const { temperature: bodyC, before: bodyBefore, peak: bodyPeak, peakSkin, shadow, shadowPeak, shadowPeakSkin } = body;
+  for (const array of [temperature, before, peak, bodyC, bodyBefore, bodyPeak]) array.fill(roomC);
+  for (const array of [peakSkin, shadow, shadowPeak, shadowPeakSkin, totals.meanPeak]) array.fill(roomC);
+}
+
+/** The kernels solve two cells of a line at a time. */
+const LEAST_COLUMNS = 2;
+
+/**
+ * Allocates a run's state at room temperature.
+ * @param steps sub-steps that a script of the kernels' has room for
+ * @param plain true: to be stepped in JavaScript, whatever there is
+ */
+export function createState(scene: HeatScene, cellM: number, steps = 0, plain = false): HeatState {
   const { board } = scene;
   const grid = buildGrid(board, cellM);
-  const entries = buildEntries(grid, scene.bodies, scene.workedSide);
-  const faces = grid.cellCount * 2 + grid.columns + 1;
-  const start = () => new Float64Array(faces).fill(scene.roomC);
-  const zeros = () => new Float64Array(faces);
+  const cut = buildEntries(grid, scene.bodies, scene.workedSide);
   const sensor = scene.preheater?.sensor;
   const idle = buildIdleTable(scene.roomC, grid.plateLengthM, scene.fumeFilm, scene.idleFactor);
-  return {
-    grid,
-    entries,
-    idle,
-    idleUp: idleFilmRows(idle, board.emissivity, true),
-    idleDown: idleFilmRows(idle, board.emissivity, false),
-    roomC: scene.roomC,
-    entrainedC: scene.entrainedC,
+  const [idleUp, idleDown] = [true, false].map((looksUp) => idleFilmRows(idle, board.emissivity, looksUp));
+  const { arrays, room } = layOut(
+    (maker) => ({
+      ...cellArrays(maker, grid),
+      entries: keepEntries(maker, cut),
+      body: entryState(maker, cut.count),
+      trial: trialState(maker, cut.count),
+      totals: bodyTotals(maker, cut.bodyOfScene.length),
+      idleUp: maker.keep(slots.IDLE_UP, idleUp!),
+      idleDown: maker.keep(slots.IDLE_DOWN, idleDown!),
+      tables: kernelTables(maker, grid, idle, steps),
+    }),
+    plain || grid.columns < LEAST_COLUMNS,
+  );
+  const state: HeatState = {
+    ...arrays,
+    ...{ grid, idle, room, roomC: scene.roomC, entrainedC: scene.entrainedC },
     boardEmissivity: board.emissivity,
     faceCapacity: (board.volumetricHeat * board.thicknessM) / 2,
     through: board.throughPlane / (board.thicknessM / 2),
-    ...links(grid, (board.inPlane * board.thicknessM) / 2),
-    alongRows: allocateFactors(grid.cellCount),
-    alongColumns: allocateFactors(grid.cellCount),
-    zone: zoneOf(grid, scene.preheater),
     sensorFace: sensor ? cellAt(grid, sensor.xM, sensor.yM) + grid.cellCount : -1,
-    temperature: start(),
-    before: start(),
-    peak: start(),
-    rate: zeros(),
-    diagonal: zeros(),
     rowFlow: new Float64Array(grid.columns * 2),
-    body: entryState(entries.count, scene.roomC),
-    overlays: layOverlays(entries, scene.bodies, scene.roomC),
+    overlays: layOverlays(arrays.entries, scene.bodies, scene.roomC),
   };
+  markZone(state.zone, grid, scene.preheater);
+  layLinks(state, (board.inPlane * board.thicknessM) / 2);
+  layBodies(state, scene.bodies);
+  startAt(state, scene.roomC);
+  return state;
 }

@@ -1,6 +1,6 @@
 import type { HeatState } from './heat-state.ts';
 import { emitterFlux, type Footprint, jetStrength } from './nozzle.ts';
-import type { HeatScene, SceneSegment } from './scene.ts';
+import type { HeatScene, ScenePreheater, SceneSegment } from './scene.ts';
 
 /** What acts on the board during one sub-step. Rewritten in place each time. */
 export type Moment = {
@@ -39,6 +39,15 @@ export function initialMoment(scene: HeatScene): Moment {
 /** Gain of the board sensor's controller (heat-model.md, section 3). */
 const SENSOR_GAIN = 8;
 
+/** What the profile wants of the preheater at a time of a segment, °C. */
+export function wantedOfPreheater(segment: SceneSegment, middleS: number): number {
+  const share = middleS / segment.seconds;
+  return segment.preheaterStartC + share * (segment.preheaterEndC - segment.preheaterStartC);
+}
+
+/** How much of its distance to the command the source keeps over a sub-step. */
+export const preheaterDecay = ({ lagS }: ScenePreheater, dt: number): number => Math.exp(-dt / lagS);
+
 function preheaterCommand(scene: HeatScene, state: HeatState, wanted: number): number {
   const sensor = scene.preheater?.sensor;
   if (!sensor) return wanted;
@@ -54,8 +63,11 @@ function strengthOf({ nozzle }: HeatScene, celsius: number, flow: number): numbe
 const fluxOf = ({ nozzle, roomC }: HeatScene, celsius: number): number =>
   nozzle?.infrared ? emitterFlux(nozzle.infrared.emissivity, celsius, roomC) : 0;
 
-/** The gas at two shares of its segment's time: at the middle of the sub-step for the films, at its end for the skins. */
-function setGas(moment: Moment, scene: HeatScene, { gas }: SceneSegment, middle: number, end: number): void {
+/** The gas at two times of its segment: at the middle of the sub-step for the films, at its end for the skins. */
+export function setGas(moment: Moment, scene: HeatScene, segment: SceneSegment, middleS: number, dt: number): void {
+  const { gas, seconds } = segment;
+  const middle = middleS / seconds;
+  const end = (middleS + dt / 2) / seconds;
   moment.strength = 0;
   moment.flux = 0;
   moment.strengthAtEnd = 0;
@@ -82,13 +94,11 @@ export function setMoment(
   middleS: number,
   dt: number,
 ): void {
-  const share = middleS / segment.seconds;
-  const wanted = segment.preheaterStartC + share * (segment.preheaterEndC - segment.preheaterStartC);
   if (scene.preheater) {
-    const command = preheaterCommand(scene, state, wanted);
-    const after = command + (moment.sourceC - command) * Math.exp(-dt / scene.preheater.lagS);
+    const command = preheaterCommand(scene, state, wantedOfPreheater(segment, middleS));
+    const after = command + (moment.sourceC - command) * preheaterDecay(scene.preheater, dt);
     moment.preheaterC = (moment.sourceC + after) / 2;
     moment.sourceC = after;
   }
-  setGas(moment, scene, segment, share, (middleS + dt / 2) / segment.seconds);
+  setGas(moment, scene, segment, middleS, dt);
 }

@@ -1,4 +1,5 @@
 import type { PeakC } from '../../shared-types/evaluation.ts';
+import type { HeatGrid } from './grid.ts';
 import type { HeatState } from './heat-state.ts';
 import { fillBodyPoints, POINT_NUMBERS } from './interpolation.ts';
 import type { SceneBody } from './scene.ts';
@@ -13,38 +14,96 @@ export type BodyPeaks = {
   shieldedSkinC: number;
 };
 
+/** Numbers of a cell in the patch under a body: which it has (1 or 0), and then those. */
+const ON_BODY = 0;
+const ON_BOARD = 1;
+const BODY = 2;
+const SKIN = 3;
+const SHADOW = 4;
+const SHADOW_SKIN = 5;
+const JOINT = 6;
+const PATCH = 8;
+
 /** Working arrays, reused from body to body. */
 export type PeakScratch = {
-  /** Per cell: the entry of the body at hand, -1 without one. */
-  entryOf: Int32Array;
   points: Float64Array;
+  /** The cells round a body with their peaks side by side, zeros where there are none: `PATCH` numbers a cell. */
+  patch: Float64Array;
 };
 
-export function createPeakScratch(state: HeatState): PeakScratch {
-  return {
-    entryOf: new Int32Array(state.grid.cellCount).fill(-1),
-    points: new Float64Array(POINT_NUMBERS),
-  };
+export function createPeakScratch(): PeakScratch {
+  return { points: new Float64Array(POINT_NUMBERS), patch: new Float64Array(0) };
 }
 
 type Range = { max: number; min: number };
 type Found = { body: Range; skin: Range; joint: Range; shadowMax: number; shadowSkinMax: number };
+/** Cells of the grid that a patch covers; they may lie beyond its borders. */
+type Patch = { firstColumn: number; firstRow: number; columns: number; rows: number };
+
+/** The cells whose values any of the points asks for. */
+function patchUnder({ cellM, originXM, originYM }: HeatGrid, points: Float64Array, numbers: number): Patch {
+  let [leastX, mostX, leastY, mostY] = [points[0]!, points[0]!, points[1]!, points[1]!];
+  for (let point = 2; point < numbers; point += 2) {
+    leastX = Math.min(leastX, points[point]!);
+    mostX = Math.max(mostX, points[point]!);
+    leastY = Math.min(leastY, points[point + 1]!);
+    mostY = Math.max(mostY, points[point + 1]!);
+  }
+  const firstColumn = Math.floor((leastX - originXM) / cellM - 0.5);
+  const firstRow = Math.floor((leastY - originYM) / cellM - 0.5);
+  const columns = Math.floor((mostX - originXM) / cellM - 0.5) + 2 - firstColumn;
+  const rows = Math.floor((mostY - originYM) / cellM - 0.5) + 2 - firstRow;
+  return { firstColumn, firstRow, columns, rows };
+}
+
+/** Lays the peaks under a body side by side. */
+function fillPatch(state: HeatState, scratch: PeakScratch, area: Patch, first: number, end: number): void {
+  const { grid, entries, body, peak } = state;
+  const numbers = area.columns * area.rows * PATCH;
+  if (scratch.patch.length < numbers) scratch.patch = new Float64Array(2 * numbers);
+  const { patch } = scratch;
+  patch.fill(0, 0, numbers);
+  const faceOffset = first < entries.upperEnd ? 0 : grid.cellCount;
+  for (let row = 0; row < area.rows; row++) {
+    const gridRow = row + area.firstRow;
+    if (gridRow < 0 || gridRow >= grid.rows) continue;
+    for (let column = 0; column < area.columns; column++) {
+      const gridColumn = column + area.firstColumn;
+      const cell = gridRow * grid.columns + gridColumn;
+      if (gridColumn < 0 || gridColumn >= grid.columns || !grid.exists[cell]) continue;
+      const at = (row * area.columns + column) * PATCH;
+      patch[at + ON_BOARD] = 1;
+      patch[at + JOINT] = peak[cell + faceOffset]!;
+    }
+  }
+  for (let entry = first; entry < end; entry++) {
+    const cell = entries.cell[entry]!;
+    const column = (cell % grid.columns) - area.firstColumn;
+    const row = Math.floor(cell / grid.columns) - area.firstRow;
+    if (column < 0 || row < 0 || column >= area.columns || row >= area.rows) continue;
+    const at = (row * area.columns + column) * PATCH;
+    patch[at + ON_BODY] = 1;
+    patch[at + BODY] = body.peak[entry]!;
+    patch[at + SKIN] = body.peakSkin[entry]!;
+    patch[at + SHADOW] = body.shadowPeak[entry]!;
+    patch[at + SHADOW_SKIN] = body.shadowPeakSkin[entry]!;
+  }
+}
 
 /**
  * Highest and lowest interpolated values over the first `numbers` / 2 points; cells without a value are left out and the
  * rest is scaled up. One loop with plain sums: a board of 3,000 parts has some three million corners to read.
  */
-function extremes(state: HeatState, scratch: PeakScratch, faceOffset: number, numbers: number): Found {
-  const { grid, body, peak: facePeak } = state;
-  const { peak, peakSkin, shadowPeak, shadowPeakSkin } = body;
-  const { entryOf, points } = scratch;
-  const { exists, columns, rows, cellM, originXM, originYM } = grid;
+function extremes({ grid }: HeatState, { points, patch }: PeakScratch, area: Patch, numbers: number): Found {
+  const { cellM, originXM, originYM } = grid;
   const found: Found = { body: none(), skin: none(), joint: none(), shadowMax: -Infinity, shadowSkinMax: -Infinity };
   for (let point = 0; point < numbers; point += 2) {
     const along = (points[point]! - originXM) / cellM - 0.5;
     const across = (points[point + 1]! - originYM) / cellM - 0.5;
     const column = Math.floor(along);
     const row = Math.floor(across);
+    const [left, right] = [1 - Math.abs(along - column), 1 - Math.abs(along - (column + 1))];
+    const [below, above] = [1 - Math.abs(across - row), 1 - Math.abs(across - (row + 1))];
     let onBody = 0;
     let onBoard = 0;
     let bodySum = 0;
@@ -52,24 +111,17 @@ function extremes(state: HeatState, scratch: PeakScratch, faceOffset: number, nu
     let shadow = 0;
     let shadowSkin = 0;
     let joint = 0;
+    let at = ((row - area.firstRow) * area.columns + column - area.firstColumn) * PATCH;
     for (let corner = 0; corner < 4; corner++) {
-      const i = column + (corner & 1);
-      const j = row + (corner >> 1);
-      if (i < 0 || j < 0 || i >= columns || j >= rows) continue;
-      const weight = (1 - Math.abs(along - i)) * (1 - Math.abs(across - j));
-      if (weight <= 0) continue;
-      const cell = j * columns + i;
-      if (exists[cell]) {
-        onBoard += weight;
-        joint += weight * facePeak[cell + faceOffset]!;
-      }
-      const entry = entryOf[cell]!;
-      if (entry < 0) continue;
-      onBody += weight;
-      bodySum += weight * peak[entry]!;
-      skin += weight * peakSkin[entry]!;
-      shadow += weight * shadowPeak[entry]!;
-      shadowSkin += weight * shadowPeakSkin[entry]!;
+      const weight = (corner & 1 ? right : left) * (corner >> 1 ? above : below);
+      onBody += weight * patch[at]!;
+      onBoard += weight * patch[at + ON_BOARD]!;
+      bodySum += weight * patch[at + BODY]!;
+      skin += weight * patch[at + SKIN]!;
+      shadow += weight * patch[at + SHADOW]!;
+      shadowSkin += weight * patch[at + SHADOW_SKIN]!;
+      joint += weight * patch[at + JOINT]!;
+      at += corner === 1 ? (area.columns - 1) * PATCH : PATCH;
     }
     if (onBody === 0) continue;
     widen(found.body, bodySum / onBody);
@@ -91,13 +143,12 @@ function widen(range: Range, value: number): void {
 /** Peaks of the body that has place `order` in the entries. */
 export function bodyPeaks(state: HeatState, scratch: PeakScratch, body: SceneBody, order: number): BodyPeaks {
   const { entries, grid } = state;
-  const { entryOf, points } = scratch;
   const first = entries.bodyStart[order]!;
   const end = entries.bodyStart[order + 1]!;
-  for (let entry = first; entry < end; entry++) entryOf[entries.cell[entry]!] = entry;
-  const faceOffset = first < entries.upperEnd ? 0 : grid.cellCount;
-  const found = extremes(state, scratch, faceOffset, fillBodyPoints(body, points));
-  for (let entry = first; entry < end; entry++) entryOf[entries.cell[entry]!] = -1;
+  const numbers = fillBodyPoints(body, scratch.points);
+  const area = patchUnder(grid, scratch.points, numbers);
+  fillPatch(state, scratch, area, first, end);
+  const found = extremes(state, scratch, area, numbers);
   const mean = (values: Float64Array, onFaces: boolean) => meanOf(state, first, end, values, onFaces);
   const trial = body.trialShield !== null && !body.metal;
   return {

@@ -2,7 +2,7 @@ import type { CurveSet, FaceFields, HeatMoment } from '../../shared-types/evalua
 import { fail, type Result, succeed } from '../../shared-types/problem.ts';
 import { probeSeries, type TicketRun } from './heat-run.ts';
 import { type FrameGrid, type FramePlan, planFrames, type RunFrames } from './playback-frames.ts';
-import { type Series, sampled } from './series.ts';
+import { evenRows, type Series, sampled } from './series.ts';
 import { bodySeries, SERIES_CHANNELS, type SeriesChannel } from './tracking.ts';
 
 /** Seconds between the values of a curve that is handed out. */
@@ -77,7 +77,7 @@ function recordOf(run: TicketRun, plan: FramePlan, index: number): RunRecord {
     if (part) bodyOf.set(part.refdes, (channel) => bodySeries(tracking, order, channel));
   });
   const valid = (place: number) => place >= 0 && probes.valid[place];
-  const { times, rows, sourceC: values } = tracking;
+  const { times, rows, sourceC } = tracking;
   return {
     frames: plan.frames[index]!,
     topIsUpper: run.scene.workedSide === 'top',
@@ -87,7 +87,7 @@ function recordOf(run: TicketRun, plan: FramePlan, index: number): RunRecord {
       const place = run.places.watch[at]!;
       return valid(place) ? { tagId: tag.id, name: tag.name, series: probeSeries(run, place, 'high') } : [];
     }),
-    source: { times, rows, values, offset: 0, stride: 1 },
+    source: { times, rows, at: evenRows(sourceC) },
     site: valid(run.places.site) ? probeSeries(run, run.places.site, 'high') : null,
   };
 }

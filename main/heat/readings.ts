@@ -2,7 +2,7 @@ import type { RunResult, SegmentReading, WatchReading } from '../../shared-types
 import type { Station } from '../../shared-types/plan.ts';
 import { probeSeries, type TicketRun } from './heat-run.ts';
 import { outletC } from './scene-of-ticket.ts';
-import { peakOf, type Series, sampled, valueAt } from './series.ts';
+import { evenRows, peakOf, type Series, sampled, valueAt } from './series.ts';
 
 /** Ends of a run's segments, s from its start. */
 export function segmentEnds(run: TicketRun): number[] {
@@ -43,9 +43,7 @@ export function segmentReadings(run: TicketRun, station: Station): SegmentReadin
   const source: Series = {
     times: tracking.times,
     rows: tracking.rows,
-    values: tracking.sourceC,
-    offset: 0,
-    stride: 1,
+    at: evenRows(tracking.sourceC),
   };
   const site = siteSeries(run);
   const { roomC } = run.scene;

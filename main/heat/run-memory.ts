@@ -29,8 +29,8 @@ const BEFORE_GAS_SHARE = 0.75;
 /** Footprints kept from one evaluation to the next: some for each site of a plan. */
 const MOST_FOOTPRINTS = 8;
 
-function bytesOf(key: string, { arrays, faces }: Snapshot): number {
-  const numbers = arrays.reduce((sum, array) => sum + array.byteLength, faces?.byteLength ?? 0);
+function bytesOf(key: string, { arrays, series, faces }: Snapshot): number {
+  const numbers = [...arrays, ...series].reduce((sum, array) => sum + array.byteLength, faces?.byteLength ?? 0);
   return numbers + key.length * 2;
 }
 

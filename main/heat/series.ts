@@ -1,7 +1,13 @@
-/** A series read at irregular times: `values[offset + row * stride]` belongs to `times[row]`. */
-export type Series = { times: Float64Array; rows: number; values: Float32Array; offset: number; stride: number };
+/** A series read at irregular times: row r belongs to `times[r]`. */
+export type Series = { times: Float64Array; rows: number; at: (row: number) => number };
 
-const at = (series: Series, row: number): number => series.values[series.offset + row * series.stride]!;
+/** Rows that lie evenly in an array: `values[offset + row * stride]`. */
+export const evenRows =
+  (values: Float32Array, offset = 0, stride = 1): Series['at'] =>
+  (row) =>
+    values[offset + row * stride]!;
+
+const at = (series: Series, row: number): number => series.at(row);
 
 /** Seconds that a series spends above a temperature; straight lines between its rows, from `startC` at time 0. */
 export function secondsAbove(series: Series, limitC: number, startC: number): number {
@@ -36,19 +42,6 @@ export function firstAbove(series: Series, limitC: number, startC: number): numb
     beforeS = series.times[row]!;
   }
   return null;
-}
-
-/** Largest rise over any `windowS` seconds divided by them, K/s; 0 for a series that only falls. */
-export function largestRise(series: Series, windowS: number, startC: number): number {
-  let largest = 0;
-  let behind = -1;
-  for (let row = 0; row < series.rows; row++) {
-    const from = series.times[row]! - windowS;
-    while (behind + 1 < row && series.times[behind + 1]! <= from) behind++;
-    const earlier = from <= 0 ? startC : between(series, behind, from, startC);
-    largest = Math.max(largest, at(series, row) - earlier);
-  }
-  return largest / windowS;
 }
 
 /** Value at a time between rows `row` and `row + 1` (row -1: the start). */

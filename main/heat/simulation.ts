@@ -1,11 +1,12 @@
 import type { HeatState } from './heat-state.ts';
 import { createState } from './heat-state.ts';
+import { writeScript } from './kernels/kernel-script.ts';
 import { initialMoment, setMoment } from './moment.ts';
 import { type Footprint, nozzleFootprint } from './nozzle.ts';
 import { createProbes, type Probes, type ProbeWish } from './probes.ts';
 import type { HeatScene, SceneSegment } from './scene.ts';
 import { restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
-import { planSteps } from './step-plan.ts';
+import { planSteps, stepsUntil } from './step-plan.ts';
 import { createStepper } from './stepping.ts';
 import { createTracker, createTracking, type Tracking } from './tracking.ts';
 
@@ -30,6 +31,8 @@ export type Simulation = {
    * faces may have moved if the snapshot holds faces: it is named.
    */
   restore: (snapshot: Snapshot, movedProbe?: number) => void;
+  /** Gives its memory to later runs: nothing but series and probes may be read, and nothing stepped, after it. */
+  release: () => void;
   state: HeatState;
   tracking: Tracking;
   probes: Probes;
@@ -40,6 +43,7 @@ export type Simulation = {
  * The run starts with everything at room temperature.
  * @param wishes places whose temperature is kept for every sub-step
  * @param footprints may be shared by runs of one board, nozzle and cell
+ * @param plain true: stepped in JavaScript, whatever there is; the numbers are the same to the last bit
  */
 export function createSimulation(
   scene: HeatScene,
@@ -47,17 +51,21 @@ export function createSimulation(
   stepS: number,
   wishes: readonly ProbeWish[] = [],
   footprints: FootprintCache = new Map(),
+  plain = false,
 ): Simulation {
-  const state = createState(scene, cellM);
-  const stepper = createStepper(state);
   const steps = planSteps(scene, stepS);
-  const tracking = createTracking(state.entries.bodyOfScene.length, steps.length, scene.roomC);
-  const track = createTracker(scene, state, tracking);
+  const state = createState(scene, cellM, steps.length, plain);
+  const stepper = createStepper(state);
+  const script = writeScript(scene, state, steps);
+  const tracking = createTracking(state, steps);
+  const track = createTracker(state, tracking);
   const probes = createProbes(state, wishes, steps.length);
   const moment = initialMoment(scene);
   const numbers = { state, tracking, probes, moment };
   let done = 0;
+  let released = false;
   const cells = state.grid.cellCount;
+  const upperFaces = state.temperature.subarray(0, cells);
   let faces: Float64Array | null = null;
 
   function footprintAt({ nozzleXM: xM, nozzleYM: yM, fence }: SceneSegment): Footprint | null {
@@ -71,14 +79,20 @@ export function createSimulation(
   }
 
   function takeStep(): void {
+    if (released) throw new Error('the memory of this heat run was given back');
     const sub = steps[done]!;
     const segment = scene.segments[sub.segment]!;
     if (sub.fresh) moment.footprint = segment.gas ? footprintAt(segment) : null;
-    setMoment(moment, scene, state, segment, sub.middleS, sub.dt);
-    stepper.step(moment, sub);
-    track(moment, sub, sub.endS);
+    if (script) {
+      script.begin(done);
+      stepper.stepBegun(moment, sub);
+    } else {
+      setMoment(moment, scene, state, segment, sub.middleS, sub.dt);
+      stepper.step(moment, sub);
+    }
+    track(moment, sub);
     probes.read(done);
-    if (faces && done * cells < faces.length) faces.set(state.temperature.subarray(0, cells), done * cells);
+    if (faces && done * cells < faces.length) faces.set(upperFaces, done * cells);
     done++;
   }
 
@@ -92,18 +106,23 @@ export function createSimulation(
       return done >= steps.length;
     },
     stepsUpTo: (segments) => steps.filter((step) => step.segment < segments).length,
-    stepsUntil(seconds) {
-      const ends = steps.findIndex((step) => step.endS >= seconds - 1e-9);
-      return ends < 0 ? steps.length : ends + 1;
+    stepsUntil: (seconds) => stepsUntil(steps, seconds),
+    snapshot() {
+      if (script) moment.sourceC = script.sourceC();
+      return takeSnapshot(numbers, done, faces && faces.length === done * cells ? faces : null);
     },
-    snapshot: () => takeSnapshot(numbers, done, faces && faces.length === done * cells ? faces : null),
     keepFaces(count, mostBytes) {
       const numbersKept = count * cells;
       faces = numbersKept > 0 && numbersKept * 8 <= mostBytes ? new Float64Array(numbersKept) : null;
     },
     restore(snapshot, movedProbe = -1) {
       restoreSnapshot(numbers, snapshot, movedProbe);
+      script?.setSourceC(moment.sourceC);
       done = snapshot.stepsDone;
+    },
+    release() {
+      released = true;
+      state.room.release();
     },
     state,
     tracking,

@@ -1,3 +1,4 @@
+import { piecesUntil, takePieces } from './body-series.ts';
 import type { HeatState } from './heat-state.ts';
 import type { Moment } from './moment.ts';
 import type { Probes } from './probes.ts';
@@ -9,6 +10,8 @@ export type Snapshot = {
   stepsDone: number;
   sourceC: number;
   arrays: (Float64Array | Float32Array)[];
+  /** The bodies' series until then; pieces of it are shared with the run. */
+  series: Float32Array[];
   /** Steps x cells: the upper faces after every step, for a probe that another run has elsewhere; null: not kept. */
   faces: Float64Array | null;
 };
@@ -19,8 +22,6 @@ export type RunNumbers = { state: HeatState; tracking: Tracking; probes: Probes;
 /** All arrays that a step writes and a later one (or the results) reads; series only as far as they are written. */
 function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (Float64Array | Float32Array)[] {
   const { body, overlays } = state;
-  const bodies = tracking.meanPeak.length;
-  const stride = bodies > 0 ? tracking.series.length / tracking.times.length : 0;
   return [
     state.temperature,
     state.before,
@@ -38,7 +39,6 @@ function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (F
     overlays.boiled,
     overlays.clock,
     tracking.times.subarray(0, rows),
-    tracking.series.subarray(0, rows * stride),
     tracking.sourceC.subarray(0, rows),
     tracking.meanPeak,
     tracking.meanPeakS,
@@ -52,7 +52,8 @@ function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (F
 /** Copies a run's numbers; `stepsDone` steps have been taken. `faces` is handed on as it is: nobody writes it again. */
 export function takeSnapshot(numbers: RunNumbers, stepsDone: number, faces: Float64Array | null): Snapshot {
   const arrays = livingArrays(numbers, stepsDone).map((array) => array.slice());
-  return { stepsDone, sourceC: numbers.moment.sourceC, arrays, faces };
+  const series = piecesUntil(numbers.tracking.series, stepsDone);
+  return { stepsDone, sourceC: numbers.moment.sourceC, arrays, series, faces };
 }
 
 /**
@@ -63,6 +64,7 @@ export function restoreSnapshot(numbers: RunNumbers, snapshot: Snapshot, movedPr
   livingArrays(numbers, snapshot.stepsDone).forEach((array, index) => {
     array.set(snapshot.arrays[index]!);
   });
+  takePieces(numbers.tracking.series, snapshot.series);
   const { faces, stepsDone } = snapshot;
   if (faces && movedProbe >= 0) {
     const cells = faces.length / stepsDone;

@@ -8,6 +8,8 @@ export type PlannedStep = SubStep & {
   segment: number;
   /** Seconds from the segment's start to the middle of this sub-step. */
   middleS: number;
+  /** Which of the run's theta x dt it has: factors are made anew when that changes. */
+  factors: number;
   /** Seconds from the run's start to the end of this sub-step. */
   endS: number;
 };
@@ -20,6 +22,7 @@ export function stepsOf(seconds: number, stepS: number): number {
 /** All sub-steps of a run in order (heat-model.md, section 6). */
 export function planSteps(scene: HeatScene, stepS: number): PlannedStep[] {
   const planned: PlannedStep[] = [];
+  const taus: number[] = [];
   let startS = 0;
   scene.segments.forEach((segment, index) => {
     if (segment.seconds <= 0) return;
@@ -30,9 +33,12 @@ export function planSteps(scene: HeatScene, stepS: number): PlannedStep[] {
       for (let half = 0; half < (damped ? 2 : 1); half++) {
         const dt = damped ? full / 2 : full;
         const fromS = step * full + half * dt;
+        const theta = damped ? 1 : 0.5;
+        if (!taus.includes(theta * dt)) taus.push(theta * dt);
         planned.push({
           dt,
-          theta: damped ? 1 : 0.5,
+          theta,
+          factors: taus.indexOf(theta * dt),
           fresh: step === 0 && half === 0,
           segment: index,
           middleS: fromS + dt / 2,
@@ -43,4 +49,10 @@ export function planSteps(scene: HeatScene, stepS: number): PlannedStep[] {
     startS += segment.seconds;
   });
   return planned;
+}
+
+/** Number of sub-steps up to the first that ends at this time or later. */
+export function stepsUntil(steps: readonly PlannedStep[], seconds: number): number {
+  const ends = steps.findIndex((step) => step.endS >= seconds - 1e-9);
+  return ends < 0 ? steps.length : ends + 1;
 }

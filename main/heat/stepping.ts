@@ -1,5 +1,6 @@
 import { faceRates } from './face-rates.ts';
 import type { HeatState } from './heat-state.ts';
+import { kernelParts } from './kernels/kernel-steps.ts';
 import type { Moment } from './moment.ts';
 import { type EntryArrays, feedFaces, giveBack, solveCells, takeIn } from './numerics/cell-solve.ts';
 import { factorLines } from './numerics/line-factors.ts';
@@ -15,11 +16,15 @@ export type SubStep = {
   theta: number;
   /** The first half step of a segment has no earlier state to extrapolate from. */
   fresh: boolean;
+  /** Names theta x dt among the sub-steps of a run; none: it is reckoned. */
+  factors?: number;
 };
 
 /** Moves the whole board on by one sub-step; allocates nothing. */
 export type Stepper = {
   step: (moment: Moment, sub: SubStep) => void;
+  /** The same where the kernels have set out on the sub-step by their script. */
+  stepBegun: (moment: Moment, sub: SubStep) => void;
   /** The arrays that the solvers work on, for those who look at a finished step. */
   entryArrays: EntryArrays;
 };
@@ -52,13 +57,53 @@ function entryArraysOf(state: HeatState): EntryArrays {
   };
 }
 
-/** The right-hand side of the whole system: films, joints, flow between faces and along the board. */
-function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
-  const now = sub.fresh ? 1 : 1.5;
-  const earlier = sub.fresh ? 0 : -0.5;
-  faceRates(state, moment, now, earlier);
-  irradiateFaces(state, moment);
-  entryFilms(state, moment, now, earlier);
+/** The parts of a sub-step, in their order; between them stands what is rare: covers, metal, overlays. */
+export type StepParts = {
+  /** Takes the moment over. */
+  begin: (moment: Moment, sub: SubStep) => void;
+  /** The right-hand side of the whole system: films, joints, flow between faces and along the board. */
+  gather: (moment: Moment, sub: SubStep) => void;
+  takeIn: (sub: SubStep) => void;
+  solveLines: (sub: SubStep) => void;
+  feedFaces: (sub: SubStep) => void;
+  solveCells: (sub: SubStep) => void;
+  giveBack: (sub: SubStep) => void;
+};
+
+/** The parts in JavaScript: where there is nothing faster, and what the kernels are held against. */
+function plainParts(state: HeatState, entries: EntryArrays): StepParts {
+  const { grid, rate, diagonal, temperature, before, peak, faceCapacity, through } = state;
+  const { columns, rows, cellCount } = grid;
+  const { metalStart, metalEnd, count } = state.entries;
+  return {
+    begin() {},
+    gather(moment, sub) {
+      const now = sub.fresh ? 1 : 1.5;
+      const earlier = sub.fresh ? 0 : -0.5;
+      faceRates(state, moment, now, earlier);
+      irradiateFaces(state, moment);
+      entryFilms(state, moment, now, earlier);
+    },
+    takeIn({ dt, theta }) {
+      takeIn(entries, 0, metalStart, dt, theta * dt, temperature, rate, diagonal);
+      takeIn(entries, metalEnd, count, dt, theta * dt, temperature, rate, diagonal);
+    },
+    solveLines({ dt }) {
+      solveAlongRows(rate, columns, rows, cellCount, state.alongRows, dt / faceCapacity);
+      solveAlongColumns(rate, columns, rows, cellCount, state.alongColumns);
+    },
+    feedFaces({ dt, theta }) {
+      feedFaces(entries, 0, metalStart, theta * dt, faceCapacity, rate);
+      feedFaces(entries, metalEnd, count, theta * dt, faceCapacity, rate);
+    },
+    solveCells({ dt, theta }) {
+      solveCells(cellCount, faceCapacity, through, theta * dt, rate, diagonal, temperature, before, peak);
+    },
+    giveBack({ dt, theta }) {
+      giveBack(entries, 0, metalStart, theta * dt, temperature, before);
+      giveBack(entries, metalEnd, count, theta * dt, temperature, before);
+    },
+  };
 }
 
 /**
@@ -68,41 +113,47 @@ function gatherRates(state: HeatState, moment: Moment, sub: SubStep): void {
  *   `diagonal` the bare films: for energy balances
  */
 export function createStepper(state: HeatState, watch?: (sub: SubStep) => void): Stepper {
-  const { grid, rate, diagonal, temperature, before, peak, faceCapacity, through } = state;
+  const { grid, rate, diagonal, temperature, faceCapacity, through } = state;
   const { columns, rows, cellCount } = grid;
-  const { metalStart, metalEnd, count } = state.entries;
+  const board = { cells: cellCount, capacity: faceCapacity, through };
   const entries = entryArraysOf(state);
   const metal = metalOf(state);
   const overlaid: OverlaidEntries = { share: state.entries.share, ...state.body };
+  const parts = kernelParts(state) ?? plainParts(state, entries);
+  const { overlays } = state;
+  const hasOverlays = overlays.count > 0;
   let factoredFor = -1;
+  let factors = -1;
 
-  function factor(tau: number): void {
+  function factor({ dt, theta }: SubStep): void {
+    const tau = theta * dt;
     if (tau === factoredFor) return;
     factorLines(state.alongRows, state.linkRight, columns, rows, 1, tau / faceCapacity);
     factorLines(state.alongColumns, state.linkUp, columns, rows, columns, tau / faceCapacity);
     factoredFor = tau;
   }
 
-  function step(moment: Moment, sub: SubStep): void {
-    const tau = sub.theta * sub.dt;
-    factor(tau);
-    gatherRates(state, moment, sub);
+  function stepBegun(moment: Moment, sub: SubStep): void {
+    if (sub.factors === undefined || sub.factors !== factors) factor(sub);
+    factors = sub.factors ?? -1;
+    parts.gather(moment, sub);
     watch?.(sub);
-    coverEntries(state.overlays, overlaid, sub);
-    takeIn(entries, 0, metalStart, sub.dt, tau, temperature, rate, diagonal);
-    takeIn(entries, metalEnd, count, sub.dt, tau, temperature, rate, diagonal);
-    if (metal) takeInMetal(metal, entries, sub.dt, tau, temperature, rate, diagonal);
-    solveAlongRows(rate, columns, rows, cellCount, state.alongRows, sub.dt / faceCapacity);
-    solveAlongColumns(rate, columns, rows, cellCount, state.alongColumns);
-    feedFaces(entries, 0, metalStart, tau, faceCapacity, rate);
-    feedFaces(entries, metalEnd, count, tau, faceCapacity, rate);
-    if (metal) solveMetal(metal, entries, cellCount, faceCapacity, through, tau, rate, diagonal);
-    solveCells(cellCount, faceCapacity, through, tau, rate, diagonal, temperature, before, peak);
-    giveBack(entries, 0, metalStart, tau, temperature, before);
-    giveBack(entries, metalEnd, count, tau, temperature, before);
+    if (hasOverlays) coverEntries(overlays, overlaid, sub);
+    parts.takeIn(sub);
+    if (metal) takeInMetal(metal, entries, sub, temperature, rate, diagonal);
+    parts.solveLines(sub);
+    parts.feedFaces(sub);
+    if (metal) solveMetal(metal, entries, board, sub, rate, diagonal);
+    parts.solveCells(sub);
+    parts.giveBack(sub);
     if (metal) giveBackMetal(metal, entries);
-    moveOverlays(state.overlays, overlaid, sub);
+    if (hasOverlays) moveOverlays(overlays, overlaid, sub);
   }
 
-  return { step, entryArrays: entries };
+  function step(moment: Moment, sub: SubStep): void {
+    parts.begin(moment, sub);
+    stepBegun(moment, sub);
+  }
+
+  return { step, stepBegun, entryArrays: entries };
 }

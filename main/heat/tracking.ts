@@ -1,26 +1,25 @@
-import type { HeatState } from './heat-state.ts';
+import { type BodySeries, createBodySeries, largestRises, numberAt, writeRow } from './body-series.ts';
+import type { HeatState, TrialShields } from './heat-state.ts';
+import { kernelFold } from './kernels/kernel-steps.ts';
 import type { Moment } from './moment.ts';
-import type { HeatScene } from './scene.ts';
 import type { Series } from './series.ts';
+import { CHANNELS, WAYS } from './state-arrays.ts';
+import type { PlannedStep } from './step-plan.ts';
 import type { SubStep } from './stepping.ts';
 import { filmsAtEnd } from './surface-films.ts';
 import { filmsUnderCoversAtEnd } from './under-covers.ts';
 
-/** Ways that energy comes into a body: gas, preheater, joints, losses (J/m2 of cell, times cells). */
-const WAYS = 4;
-
 /** Channels of a body's series: hottest body, hottest skin, hottest and coldest face under it. */
 export const SERIES_CHANNELS = ['body', 'skin', 'jointMax', 'jointMin'] as const;
 export type SeriesChannel = (typeof SERIES_CHANNELS)[number];
-const CHANNELS = SERIES_CHANNELS.length;
 
 /** What is folded in for every body while the run goes on; bodies in the order of the entries. */
 export type Tracking = {
   /** Time of the end of each sub-step, s; row r of the series belongs to time r. */
   times: Float64Array;
   rows: number;
-  /** rows x bodies x 4 channels. */
-  series: Float32Array;
+  /** A row has four channels, each of all bodies. */
+  series: BodySeries;
   /** Temperature of the preheater's source at the end of each sub-step, °C. */
   sourceC: Float32Array;
   /** Per body: highest share-weighted mean and when. */
@@ -31,55 +30,27 @@ export type Tracking = {
   energyAtPeak: Float64Array;
 };
 
-export function createTracking(bodies: number, steps: number, startC: number): Tracking {
+export function createTracking({ totals }: HeatState, steps: readonly PlannedStep[]): Tracking {
+  const { meanPeak, meanPeakS, energy, energyAtPeak } = totals;
   return {
-    times: new Float64Array(steps),
+    times: Float64Array.from(steps, ({ endS }) => endS),
     rows: 0,
-    series: new Float32Array(steps * bodies * CHANNELS),
-    sourceC: new Float32Array(steps),
-    meanPeak: new Float64Array(bodies).fill(startC),
-    meanPeakS: new Float64Array(bodies),
-    energy: new Float64Array(bodies * WAYS),
-    energyAtPeak: new Float64Array(bodies * WAYS),
+    series: createBodySeries(steps, totals.seriesRow.length),
+    sourceC: new Float32Array(steps.length),
+    ...{ meanPeak, meanPeakS, energy, energyAtPeak },
   };
-}
-
-/** Default shield of the shadow entries, per entry; resistance -1 where none is asked for. */
-type TrialShields = {
-  resistance: Float64Array;
-  heat: Float64Array;
-  /** Share of the entry's radiation that the shield's outside takes away. */
-  dimmed: Float64Array;
-};
-
-function trialShields(scene: HeatScene, state: HeatState): TrialShields {
-  const { entries } = state;
-  const resistance = new Float64Array(entries.count).fill(-1);
-  const heat = new Float64Array(entries.count);
-  const dimmed = new Float64Array(entries.count);
-  for (let order = 0; order + 1 < entries.bodyStart.length; order++) {
-    const body = scene.bodies[entries.bodyOfScene[order]!]!;
-    if (!body.trialShield || body.metal) continue;
-    for (let entry = entries.bodyStart[order]!; entry < entries.bodyStart[order + 1]!; entry++) {
-      resistance[entry] = body.shieldResistance + body.trialShield.resistance;
-      heat[entry] = entries.share[entry]! * body.trialShield.arealHeat;
-      dimmed[entry] = body.emissivity > 0 ? 1 - body.trialShield.emissivity / body.emissivity : 0;
-    }
-  }
-  return { resistance, heat, dimmed };
 }
 
 /** One channel of the series of the body with place `order` in the entries. */
 export function bodySeries(tracking: Tracking, order: number, channel: SeriesChannel): Series {
-  const bodies = tracking.meanPeak.length;
-  return {
-    times: tracking.times,
-    rows: tracking.rows,
-    values: tracking.series,
-    offset: order * CHANNELS + SERIES_CHANNELS.indexOf(channel),
-    stride: bodies * CHANNELS,
-  };
+  const { times, rows, series } = tracking;
+  const place = order + SERIES_CHANNELS.indexOf(channel) * (series.width / CHANNELS);
+  return { times, rows, at: (row) => numberAt(series, row, place) };
 }
+
+/** Largest rise of each body over any `windowS` seconds, K/s; bodies in the order of the entries. */
+export const riseRates = ({ series, times, rows }: Tracking, windowS: number, startC: number): Float64Array =>
+  largestRises(series, times, rows, series.width / CHANNELS, windowS, startC);
 
 /** Energy into a body until its peak, as shares of all that came in; losses: what went out again. */
 export function energyShares(tracking: Tracking, order: number) {
@@ -187,20 +158,20 @@ function addEnergy(state: HeatState, sub: SubStep, energy: Float64Array): void {
  * Folds each body's peaks and series row in; writes their share-weighted means. The skin is seen through the shield,
  * without the side walls' factor, with the films of the end of the sub-step (`filmsAtEnd`).
  */
-function foldBodies(state: HeatState, series: Float32Array, firstAt: number, means: Float64Array): void {
-  const { entries, body, temperature } = state;
+function foldBodies(state: HeatState): void {
+  const { entries, body, temperature, totals } = state;
   const { bodyStart, skinConductance, resistance, face, share } = entries;
   const { film, source, peak, peakSkin, temperature: now } = body;
-  let at = firstAt;
+  const { mean, weight, seriesRow } = totals;
+  const bodies = mean.length;
   let entry = 0;
-  for (let order = 0; order < means.length; order++) {
+  for (let order = 0; order < bodies; order++) {
     const end = bodyStart[order + 1]!;
     let hottest = -Infinity;
     let skinHottest = -Infinity;
     let jointHottest = -Infinity;
     let jointColdest = Infinity;
     let weighted = 0;
-    let weight = 0;
     for (; entry < end; entry++) {
       const here = now[entry]!;
       const inner = skinConductance[entry]! * (1 + film[entry]! * resistance[entry]!);
@@ -213,39 +184,49 @@ function foldBodies(state: HeatState, series: Float32Array, firstAt: number, mea
       if (joint > jointHottest) jointHottest = joint;
       if (joint < jointColdest) jointColdest = joint;
       weighted += here * share[entry]!;
-      weight += share[entry]!;
     }
-    series[at++] = hottest;
-    series[at++] = skinHottest;
-    series[at++] = jointHottest;
-    series[at++] = jointColdest;
-    means[order] = weighted / weight;
+    seriesRow[order] = hottest;
+    seriesRow[order + bodies] = skinHottest;
+    seriesRow[order + 2 * bodies] = jointHottest;
+    seriesRow[order + 3 * bodies] = jointColdest;
+    mean[order] = weighted / weight[order]!;
   }
 }
 
+/** Keeps the highest mean of each body, when it was, and the energy until then. */
+function foldMeans({ totals }: HeatState, endS: number): void {
+  const { mean, meanPeak, meanPeakS, energy, energyAtPeak } = totals;
+  for (let order = 0; order < mean.length; order++) {
+    if (mean[order]! <= meanPeak[order]!) continue;
+    meanPeak[order] = mean[order]!;
+    meanPeakS[order] = endS;
+    const at = order * WAYS;
+    for (let way = at; way < at + WAYS; way++) energyAtPeak[way] = energy[way]!;
+  }
+}
+
+/** Folds a finished sub-step into the state's peaks and totals. */
+function foldStep(state: HeatState, moment: Moment, sub: PlannedStep): void {
+  addEnergy(state, sub, state.totals.energy);
+  stepShadows(state, sub, state.trial);
+  filmsAtEnd(state, moment);
+  filmsUnderCoversAtEnd(state, moment);
+  foldShadowSkins(state, state.trial);
+  foldBodies(state);
+  foldMeans(state, sub.endS);
+  state.totals.sourceRow[0] = moment.sourceC;
+}
+
 /** Returns the function that folds a finished sub-step into the tracking. */
-export function createTracker(scene: HeatScene, state: HeatState, tracking: Tracking) {
-  const bodies = state.entries.bodyOfScene.length;
-  const trial = trialShields(scene, state);
-  const means = new Float64Array(bodies);
-  const { energy, energyAtPeak, meanPeak, meanPeakS, series, times } = tracking;
-  return function track(moment: Moment, sub: SubStep, endS: number): void {
+export function createTracker(state: HeatState, tracking: Tracking) {
+  const { series, sourceC } = tracking;
+  const { seriesRow, sourceRow } = state.totals;
+  const foldFast = kernelFold(state);
+  return function track(moment: Moment, sub: PlannedStep): void {
     const row = tracking.rows++;
-    times[row] = endS;
-    tracking.sourceC[row] = moment.sourceC;
-    addEnergy(state, sub, energy);
-    stepShadows(state, sub, trial);
-    filmsAtEnd(state, moment);
-    filmsUnderCoversAtEnd(state, moment);
-    foldShadowSkins(state, trial);
-    foldBodies(state, series, row * bodies * CHANNELS, means);
-    for (let order = 0; order < bodies; order++) {
-      const mean = means[order]!;
-      if (mean <= meanPeak[order]!) continue;
-      meanPeak[order] = mean;
-      meanPeakS[order] = endS;
-      const at = order * WAYS;
-      for (let way = at; way < at + WAYS; way++) energyAtPeak[way] = energy[way]!;
-    }
+    if (foldFast) foldFast(moment);
+    else foldStep(state, moment, sub);
+    writeRow(series, row, seriesRow);
+    sourceC.set(sourceRow, row);
   };
 }

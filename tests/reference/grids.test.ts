@@ -74,7 +74,7 @@ function run(given: HeatScene, cellM: number, stepS: number): Simulation {
 
 /** Mean of the body and highest joint of every body, as an evaluation gives them. */
 function figures(given: HeatScene, simulation: Simulation) {
-  const scratch = createPeakScratch(simulation.state);
+  const scratch = createPeakScratch();
   const found = new Map<string, { mean: number; jointMax: number }>();
   simulation.state.entries.bodyOfScene.forEach((index, order) => {
     const one = given.bodies[index]!;

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { fitPreheater } from '../../main/heat/preheater-fit.ts';
 import { presences } from '../../main/heat/presence.ts';
 import { sceneOfTicket } from '../../main/heat/scene-of-ticket.ts';
-import { valueAt } from '../../main/heat/series.ts';
+import { evenRows, valueAt } from '../../main/heat/series.ts';
 import { createSimulation } from '../../main/heat/simulation.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import { verification } from '../support/verification/record.ts';
@@ -24,7 +24,7 @@ function readingsOf(filmWm2K: number, lagS: number, offK: readonly number[]) {
   const simulation = createSimulation(scene.value, 0.001, 0.5, [{ points: [0.03, 0.022], of: { face: 'upper' } }]);
   simulation.advance(1e6);
   const { times, rows } = simulation.tracking;
-  const series = { times, rows, values: simulation.probes.high, offset: 0, stride: 1 };
+  const series = { times, rows, at: evenRows(simulation.probes.high) };
   const readings = TIMES_S.map((atS, index) => ({ atS, boardC: valueAt(series, atS, 25) + offK[index]! }));
   return { sourceC: 320, readings };
 }

@@ -84,6 +84,7 @@ export function logModel(
       const series = probeSeries(run, places[point]!, 'high');
       return atS === null ? peakOf(series, roomC).celsius : valueAt(series, atS, roomC);
     });
+    run.simulation.release();
     return succeed(Float64Array.from(said));
   };
 }

@@ -8,10 +8,6 @@ export type LineFactors = {
   ahead: Float64Array;
 };
 
-export function allocateFactors(count: number): LineFactors {
-  return { inverse: new Float64Array(count), back: new Float64Array(count), ahead: new Float64Array(count) };
-}
-
 /**
  * Factorises the tridiagonal systems of all lines of one direction (Thomas' elimination; no pivoting is
  * needed as the matrix is diagonally dominant).

@@ -65,8 +65,9 @@ function solveRow(
   let a = 0;
   let b = 0;
   for (let i = start; i < end; i++) {
-    values[i] = a = values[i]! * inverse[i]! * scale + back[i]! * a;
-    values[i + layerSize] = b = values[i + layerSize]! * inverse[i]! * scale + back[i]! * b;
+    const inverseI = inverse[i]! * scale;
+    values[i] = a = values[i]! * inverseI + back[i]! * a;
+    values[i + layerSize] = b = values[i + layerSize]! * inverseI + back[i]! * b;
   }
   for (let i = end - 2; i >= start; i--) {
     values[i] = a = values[i]! + ahead[i]! * a;

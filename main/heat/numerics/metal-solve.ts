@@ -19,6 +19,12 @@ export type MetalArrays = {
   diagonal: Float64Array;
 };
 
+/** Seconds of a sub-step and how implicit it is. */
+type Step = { dt: number; theta: number };
+
+/** Cells of a layer, capacity of a face (J/m2K), conductance between the faces of a cell (W/m2K). */
+type BoardFigures = { cells: number; capacity: number; through: number };
+
 /** Collects the metal entries; `bodyOf` numbers their bodies from 0, `cellOf` is indexed by entry. */
 export function prepareMetal(
   first: number,
@@ -55,12 +61,12 @@ export function prepareMetal(
 export function takeInMetal(
   metal: MetalArrays,
   entries: EntryArrays,
-  dt: number,
-  tau: number,
+  { dt, theta }: Step,
   faceTemperature: Float64Array,
   rate: Float64Array,
   faceDiagonal: Float64Array,
 ): void {
+  const tau = theta * dt;
   metal.rhs.fill(0);
   for (let body = 0; body < metal.bodies; body++) metal.diagonal[body] = metal.capacity[body]!;
   for (let entry = metal.first; entry < metal.end; entry++) {
@@ -101,13 +107,12 @@ function inverseElement(
 export function solveMetal(
   metal: MetalArrays,
   entries: EntryArrays,
-  cells: number,
-  capacity: number,
-  through: number,
-  tau: number,
+  { cells, capacity, through }: BoardFigures,
+  { dt, theta }: Step,
   rhs: Float64Array,
   faceDiagonal: Float64Array,
 ): void {
+  const tau = theta * dt;
   const { bodies, pairs, matrix, bodyOf, first } = metal;
   const link = tau * through;
   const own = capacity + link;
