@@ -9,7 +9,7 @@ import { openSettings } from '../settings/open-settings.ts';
 import { createBandedEvaluator } from '../workers/banded-evaluator.ts';
 import { createEvaluationWorker } from '../workers/evaluation-worker-handle.ts';
 import { createStudyDesk } from '../workers/study-desk.ts';
-import { printWorkMap } from './print-work-map.ts';
+import { printInWorker } from './sheet-printer.ts';
 
 export type StartOptions = {
   shell: 'electron' | 'local';
@@ -18,6 +18,7 @@ export type StartOptions = {
   appFolder: string;
   samplesFolder: string;
   workerFile: string;
+  sheetWorkerFile: string;
   /** A ticket, board or drawing file to open first, wherever it lies. */
   ticket: string | null;
 };
@@ -35,7 +36,8 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
     tickets,
     settings,
     samples: createSamples(nodeFileSystem, options.samplesFolder),
-    renderWorkMap: (ticket, pictures, format) => printWorkMap(ticket, pictures, format, options.version),
+    renderWorkMap: (ticket, pictures, format) =>
+      printInWorker(options.sheetWorkerFile, { ticket, pictures, format, programVersion: options.version }),
     createEvaluator: (tell) =>
       createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     createStudyDesk: (tell) =>
@@ -55,5 +57,6 @@ export const besideDoor = (doorFolder: string) => ({
   pagesFolder: join(doorFolder, '../renderer'),
   preloadFile: join(doorFolder, '../preload/preload.cjs'),
   workerFile: join(doorFolder, 'evaluation.worker.js'),
+  sheetWorkerFile: join(doorFolder, 'sheet.worker.js'),
   samplesFolder: join(doorFolder, '../../sample-boards'),
 });
