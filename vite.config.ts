@@ -39,6 +39,7 @@ export default defineConfig({
             'local-app': here('main/local-app.ts'),
             'command-line': here('main/command-line.ts'),
             'evaluation.worker': here('main/workers/evaluation.worker.ts'),
+            'sheet.worker': here('main/shells/sheet.worker.ts'),
           },
           external: isRunTime,
           output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'shared/[name]-[hash].js' },

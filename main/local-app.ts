@@ -17,12 +17,12 @@ const GRACE_MS = 3000;
 
 /** The door for machines without Electron: a server on loopback and an app window of the installed browser. */
 async function run(options: LocalOptions): Promise<void> {
-  const beside = besideDoor(import.meta.dirname);
+  const { pagesFolder, samplesFolder, workerFile, sheetWorkerFile } = besideDoor(import.meta.dirname);
   const appFolder = options.appFolder ?? defaultAppFolder();
   const started = await startProgram({
     ...{ shell: 'local', version: __VERSION__, ticket: options.ticket, appFolder },
     shelfFolder: options.shelf ?? defaultShelfFolder(),
-    ...{ samplesFolder: beside.samplesFolder, workerFile: beside.workerFile },
+    ...{ samplesFolder, workerFile, sheetWorkerFile },
   });
   for (const problem of started.problems) console.error(problemSentence(problem));
   for (const name of started.adopted) console.error(doors.adopted(name));
@@ -32,7 +32,7 @@ async function run(options: LocalOptions): Promise<void> {
   const browser = options.window && hasDisplay() ? findBrowser() : null;
   const server = await startServer({
     port: options.port,
-    pages: createPageFiles(beside.pagesFolder),
+    pages: createPageFiles(pagesFolder),
     onSocket(socket) {
       // The address stood on the browser's command line, where other users of this machine can read it.
       if (browser) server.endStart();

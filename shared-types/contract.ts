@@ -81,6 +81,15 @@ export type OpenedTicket = z.infer<typeof openedTicketSchema>;
 export const ticketVersionSchema = z.strictObject({ id: z.string().min(1).max(100), savedAt: z.string() });
 export type TicketVersion = z.infer<typeof ticketVersionSchema>;
 
+const picturePieceSchema = z.strictObject({
+  id: ticketId,
+  arrival: z.string().min(1).max(64).describe('Which picture on its way, as the window names it.'),
+  size: z.int().min(0).describe('Of the whole picture, bytes.'),
+  at: z.int().min(0).describe('Where the piece begins.'),
+  bytes,
+});
+export type PicturePiece = z.infer<typeof picturePieceSchema>;
+
 const none = z.strictObject({});
 
 /** Requests of the window: name -> what goes in, what comes out. */
@@ -122,11 +131,11 @@ export const requests = {
     input: z.strictObject({ id: ticketId, version: z.string().max(100) }),
     output: openedTicketSchema,
   },
-  /** Takes the bytes of a picture into the ticket; a patch of the board then names it by its hash. Errors: not-a-picture, too-large. */
-  'photo.add': {
-    input: z.strictObject({ id: ticketId, bytes }),
-    output: z.strictObject({ sha256: z.string() }),
-  },
+  /**
+   * Takes a picture into the ticket, piece by piece in turn; the last answer tells the hash, by which a patch of the board then names it.
+   * Errors: not-a-picture, too-large, invalid-field.
+   */
+  'photo.add': { input: picturePieceSchema, output: z.strictObject({ sha256: z.string().nullable() }) },
   /** The bytes of a picture of the ticket. Errors: not-found. */
   'photo.read': {
     input: z.strictObject({ id: ticketId, sha256: z.string().max(64) }),

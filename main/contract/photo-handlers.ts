@@ -5,10 +5,9 @@ import type { Handlers } from './dispatch.ts';
 type PhotoHandlers = Pick<Handlers, 'photo.add' | 'photo.read'>;
 
 export const photoHandlers = (bench: Bench): PhotoHandlers => ({
-  async 'photo.add'({ id, bytes }) {
-    const session = bench.session(id);
-    // A view on the frame would keep the whole frame in memory.
-    return session.ok ? session.value.addPicture(bytes.slice()) : session;
+  async 'photo.add'(piece) {
+    const session = bench.session(piece.id);
+    return session.ok ? session.value.addPicture(piece) : session;
   },
   'photo.read'({ id, sha256 }) {
     const session = bench.session(id);

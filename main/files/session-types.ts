@@ -1,4 +1,4 @@
-import type { DocumentPatch, MainEvent } from '../../shared-types/contract.ts';
+import type { DocumentPatch, MainEvent, PicturePiece } from '../../shared-types/contract.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Result } from '../../shared-types/problem.ts';
 import type { FileSystem } from './file-system.ts';
@@ -55,8 +55,8 @@ export type TicketSession = {
   replace(document: TicketDocument): Result<{ revision: number }>;
   /** Pictures at hand by their hash, named by the board or not. */
   readonly pictures: Pictures;
-  /** Takes a picture in before a patch names it. Errors: as `addPicture`. */
-  addPicture(bytes: Uint8Array): Promise<Result<{ sha256: string }>>;
+  /** Takes a picture in, in pieces, before a patch names it; its hash with the last. Errors: as `ArrivingPictures` and `addPicture`. */
+  addPicture(piece: PicturePiece): Promise<Result<{ sha256: string | null }>>;
   save(): Promise<Result<SavedTicket>>;
   /** Saves and lets go. On a problem the session stays open and goes on trying. */
   close(): Promise<Result<SavedTicket>>;

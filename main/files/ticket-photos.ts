@@ -1,30 +1,29 @@
 import type { Board } from '../../shared-types/board.ts';
 import { photoHashes } from '../../shared-types/photo.ts';
 import { fail, type Result, succeed } from '../../shared-types/problem.ts';
-import { imageTypeOf } from '../../shared-types/rules/image-type.ts';
-import { contentHash } from './content-hash.ts';
 import { attempt } from './file-problems.ts';
 import type { LoosePhotos } from './loose-photos.ts';
 
 /** Largest picture and largest sum of a ticket's pictures, bytes: a ticket's file may hold 512 MB. */
-const LARGEST_PICTURE = 160 * 1024 * 1024;
+export const LARGEST_PICTURE = 160 * 1024 * 1024;
 const LARGEST_SUM = 400 * 1024 * 1024;
+
+export const pictureTooLarge = () => fail('too-large', { detail: { limit: '160 MB a picture' } });
+
+export type NewPicture = { bytes: Uint8Array; sha256: string };
 
 /** Pictures by hash. */
 export type Pictures = ReadonlyMap<string, Uint8Array>;
 
 /**
  * Takes a picture into a ticket: durably, so that it is there before anything names it.
- * Errors: not-a-picture, too-large, those of the disk.
+ * Errors: too-large, those of the disk.
  */
 export async function addPicture(
   loose: LoosePhotos,
   pictures: Map<string, Uint8Array>,
-  bytes: Uint8Array,
+  { bytes, sha256 }: NewPicture,
 ): Promise<Result<{ sha256: string }>> {
-  if (imageTypeOf(bytes) === null) return fail('not-a-picture');
-  if (bytes.byteLength > LARGEST_PICTURE) return fail('too-large', { detail: { limit: '160 MB a picture' } });
-  const sha256 = contentHash(bytes);
   if (pictures.has(sha256)) return succeed({ sha256 });
   const sum = [...pictures.values()].reduce((total, one) => total + one.byteLength, bytes.byteLength);
   if (sum > LARGEST_SUM) return fail('too-large', { detail: { limit: '400 MB of pictures in one ticket' } });

@@ -1,9 +1,10 @@
 import { basename } from 'node:path';
-import type { DocumentPatch } from '../../shared-types/contract.ts';
+import type { DocumentPatch, PicturePiece } from '../../shared-types/contract.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { applyDocumentPatches } from '../../shared-types/rules/patches.ts';
 import { packTicket } from '../document/ticket-archive.ts';
+import { type ArrivingPictures, createArrivals } from './arriving-pictures.ts';
 import { contentHash } from './content-hash.ts';
 import { documentProblem } from './document-check.ts';
 import { createTurns } from './in-turn.ts';
@@ -14,6 +15,7 @@ import { addPicture, dropUnnamed } from './ticket-photos.ts';
 
 type State = SessionStart & {
   photos: Map<string, Uint8Array>;
+  arrivals: ArrivingPictures;
   place: SessionPlace;
   savedRevision: number;
   last: SavedTicket;
@@ -52,7 +54,7 @@ export function createTicketSession(place: SessionPlace, start: SessionStart): T
     patch: (base, patches) => patch(state, save, base, patches),
     replace: (document) => replace(state, save, document),
     pictures: state.photos,
-    addPicture: (bytes) => addPicture(place.loosePhotos, state.photos, bytes),
+    addPicture: (piece) => takePiece(state, piece),
     save,
     close: () => close(state, save),
     tell(listener) {
@@ -65,6 +67,7 @@ function startState(place: SessionPlace, start: SessionStart): State {
   const state: Omit<State, 'writer'> & { writer?: JournalWriter } = {
     ...start,
     photos: new Map(start.photos),
+    arrivals: createArrivals(),
     place,
     savedRevision: start.unsaved ? -1 : start.revision,
     last: { savedAt: place.now().toISOString(), conflictCopy: null },
@@ -113,6 +116,12 @@ function replace(state: State, save: Save, document: TicketDocument): Result<{ r
   advance(state, save, document);
   state.writer.replaced();
   return succeed({ revision: state.revision });
+}
+
+async function takePiece(state: State, piece: PicturePiece): Promise<Result<{ sha256: string | null }>> {
+  const arrived = state.arrivals.take(piece);
+  if (!arrived.ok) return arrived;
+  return arrived.value ? addPicture(state.place.loosePhotos, state.photos, arrived.value) : succeed({ sha256: null });
 }
 
 type Save = () => Promise<Result<SavedTicket>>;

@@ -5,12 +5,14 @@ import { createProgram, type Program } from '../contract/program.ts';
 import { nodeFileSystem } from '../files/file-system.ts';
 import { createSamples } from '../files/samples.ts';
 import { findStartTicket } from '../files/start-ticket.ts';
+import type { Pictures } from '../files/ticket-photos.ts';
 import { createTickets, type Tickets } from '../files/tickets.ts';
 import { openSettings } from '../settings/open-settings.ts';
 import { createBandedEvaluator } from '../workers/banded-evaluator.ts';
 import { createEvaluationWorker } from '../workers/evaluation-worker-handle.ts';
+import type { EvaluatedTicket } from '../workers/evaluator.ts';
 import { createStudyDesk } from '../workers/study-desk.ts';
-import { drawSheetPages, printWorkMap } from './print-work-map.ts';
+import { drawPagesInWorker, printInWorker, type Sheet } from './sheet-printer.ts';
 
 export type StartOptions = {
   shell: 'electron' | 'local';
@@ -19,6 +21,7 @@ export type StartOptions = {
   appFolder: string;
   samplesFolder: string;
   workerFile: string;
+  sheetWorkerFile: string;
   /** A ticket, board or drawing file to open first, wherever it lies. */
   ticket: string | null;
 };
@@ -32,13 +35,16 @@ export async function startProgram(options: StartOptions): Promise<StartedProgra
   const adopted = await tickets.adoptOrphans();
   const startTicket = await findStartTicket(nodeFileSystem, tickets, options.ticket);
   const startProblems = [problem, startTicket.problem].filter((one) => one !== null);
+  const sheetOf = (ticket: EvaluatedTicket, pictures: Pictures): Sheet => ({
+    ...{ ticket, pictures, programVersion: options.version, units: unitsOf(settings.read()) },
+  });
   const program = createProgram({
     tickets,
     settings,
     samples: createSamples(nodeFileSystem, options.samplesFolder),
     renderWorkMap: (ticket, pictures, format) =>
-      printWorkMap(ticket, pictures, format, options.version, unitsOf(settings.read())),
-    drawSheetPages: (ticket, pictures) => drawSheetPages(ticket, pictures, options.version, unitsOf(settings.read())),
+      printInWorker(options.sheetWorkerFile, sheetOf(ticket, pictures), format),
+    drawSheetPages: (ticket, pictures) => drawPagesInWorker(options.sheetWorkerFile, sheetOf(ticket, pictures)),
     createEvaluator: (tell) =>
       createBandedEvaluator((listener) => createEvaluationWorker(options.workerFile, listener), tell),
     createStudyDesk: (tell) =>
@@ -60,5 +66,6 @@ export const besideDoor = (doorFolder: string) => ({
   pagesFolder: join(doorFolder, '../renderer'),
   preloadFile: join(doorFolder, '../preload/preload.cjs'),
   workerFile: join(doorFolder, 'evaluation.worker.js'),
+  sheetWorkerFile: join(doorFolder, 'sheet.worker.js'),
   samplesFolder: join(doorFolder, '../../sample-boards'),
 });

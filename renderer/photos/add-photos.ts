@@ -4,6 +4,7 @@ import { addPhoto } from '../editing/photos.ts';
 import type { App } from '../state/app.ts';
 import { askPhotoWorker } from './ask-worker.ts';
 import type { PreparedPhoto } from './photo-messages.ts';
+import { sendPicture } from './send-picture.ts';
 
 /** Endings of picture files: what a drop of them means. */
 const PICTURE = /\.(jpe?g|jfif|png|webp|tiff?|hei[cf]|avif)$/i;
@@ -44,10 +45,10 @@ async function addOne(app: App, id: string, file: File): Promise<Problem | null>
   if (file.size > LARGEST_BYTES) return { code: 'too-large', detail: { limit: words.largestBytes } };
   const prepared = await prepare(file);
   if (!prepared.ok) return prepared.problem;
-  const { original, working, ...about } = prepared.value;
-  const first = await app.backend.request('photo.add', { id, bytes: original });
+  const { working, ...about } = prepared.value;
+  const first = await sendPicture(app.backend, id, file);
   if (!first.ok) return first.problem;
-  const second = working.bytes ? await app.backend.request('photo.add', { id, bytes: working.bytes }) : first;
+  const second = working.bytes ? await sendPicture(app.backend, id, working.bytes) : first;
   if (!second.ok) return second.problem;
   // Another ticket may have been opened in the meantime.
   if (app.store.get().ticket?.id !== id) return null;
@@ -65,8 +66,7 @@ async function addOne(app: App, id: string, file: File): Promise<Problem | null>
 
 async function prepare(file: File): Promise<Result<PreparedPhoto>> {
   try {
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    return (await askPhotoWorker({ kind: 'prepare', name: file.name, bytes })).result;
+    return (await askPhotoWorker({ kind: 'prepare', file })).result;
   } catch {
     return { ok: false, problem: { code: 'not-readable' } };
   }

@@ -8,6 +8,6 @@ export function askPhotoWorker<K extends PhotoJob['kind']>(
   return new Promise<Extract<PhotoAnswer, { kind: K }>>((resolve, reject) => {
     worker.onmessage = ({ data }) => resolve(data);
     worker.onerror = () => reject(new Error('the photo worker failed'));
-    worker.postMessage(job, [job.bytes.buffer]);
+    worker.postMessage(job, 'bytes' in job ? [job.bytes.buffer] : []);
   }).finally(() => worker.terminate());
 }

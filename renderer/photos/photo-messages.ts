@@ -3,17 +3,16 @@ import type { Result } from '../../shared-types/problem.ts';
 
 /** What is asked of the photo worker, one job a worker at a time. */
 export type PhotoJob =
-  /** Bytes of a file as they came: checked, set upright, reduced. */
-  | { kind: 'prepare'; name: string; bytes: Uint8Array<ArrayBuffer> }
+  /** A file as it came: checked, set upright, reduced. */
+  | { kind: 'prepare'; file: File }
   /** Bytes of a working copy, decoded for the canvas. */
   | { kind: 'levels'; bytes: Uint8Array<ArrayBuffer>; mediaType: string };
 
 /** What of a photo its file settles. */
 export type PreparedPhoto = Pick<BoardPhoto, 'mediaType' | 'widthPx' | 'heightPx' | 'orientation'> & {
-  original: Uint8Array<ArrayBuffer>;
   working: Omit<BoardPhoto['working'], 'sha256'> & {
     /** null: the file as it came serves. */
-    bytes: Uint8Array<ArrayBuffer> | null;
+    bytes: Blob | null;
   };
 };
 

@@ -4,6 +4,7 @@ export const reasons = {
   unknownRequest: 'the program knows no such request',
   answerDoesNotFit: 'an answer did not fit the contract',
   requestFailed: 'a request broke off',
+  pieceOutOfTurn: 'a piece of a picture came out of turn: add the picture again',
   workerFailed: (file: string) =>
     `the part of the program in ${file} stopped; it is started again with the next change`,
   workerMissing: (file: string) => `the part of the program in ${file} does not start`,

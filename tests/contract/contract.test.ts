@@ -87,8 +87,12 @@ async function story(connect: Connect) {
   await ask('evaluation.cancel', { id });
   await ask('evaluation.run', { id, phase: 'both' });
   const picture = new Uint8Array([0xff, 0xd8, 0xff, 1, 2, 3]);
-  const added = await ask('photo.add', { id, bytes: picture });
-  await ask('photo.read', { id, sha256: added.ok ? added.value.sha256 : '' });
+  const piece = { id, arrival: 'first', size: picture.length };
+  await ask('photo.add', { ...piece, at: 0, bytes: picture.slice(0, 4) });
+  await ask('photo.add', { ...piece, at: 5, bytes: picture.slice(5) });
+  await ask('photo.add', { ...piece, at: 0, bytes: picture.slice(0, 4) });
+  const added = await ask('photo.add', { ...piece, at: 4, bytes: picture.slice(4) });
+  await ask('photo.read', { id, sha256: (added.ok && added.value.sha256) || '' });
   await ask('photo.read', { id, sha256: 'none' });
   await ask('ticket.save', { id });
   await ask('workMap.render', { id, format: 'pdf' });
@@ -155,6 +159,7 @@ test('the story answers as the contract says', async () => {
     answers as [string, { ok: boolean; value?: Record<string, unknown>; problem?: { code: string } }][]
   ).map(([name, answer]) => [name, answer.ok ? 'ok' : answer.problem?.code]);
   expect(told.filter(([, outcome]) => outcome !== 'ok')).toEqual([
+    ['photo.add', 'invalid-field'],
     ['photo.read', 'not-found'],
     ['ticket.openVersion', 'not-found'],
     ['ticket.new', 'file-exists'],

@@ -15,7 +15,7 @@ export async function openApp(doorFolder: string): Promise<void> {
     app.quit();
     return;
   }
-  const { pagesFolder, preloadFile, workerFile, samplesFolder } = besideDoor(doorFolder);
+  const { pagesFolder, preloadFile, samplesFolder, ...workers } = besideDoor(doorFolder);
   app.enableSandbox();
   declareScheme();
   app.on('web-contents-created', (_event, contents) => refuseNavigation(contents));
@@ -28,7 +28,7 @@ export async function openApp(doorFolder: string): Promise<void> {
   const { program } = await startProgram({
     ...{ shell: 'electron', version: app.getVersion(), ticket: ticketArgument(process.argv) },
     ...{ shelfFolder: defaultShelfFolder(), appFolder: app.getPath('userData') },
-    ...{ samplesFolder, workerFile },
+    ...{ samplesFolder, ...workers },
   });
   saveBeforeQuitting(program);
   offerContractPorts(program);

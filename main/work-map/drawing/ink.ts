@@ -1,3 +1,4 @@
+import type { PlaneMap } from '../../../shared-types/rules/plane-maps.ts';
 import type { PageBox, PagePoint } from '../paper.ts';
 import type { SheetImage } from './photo-images.ts';
 import type { Line, Piece, TextStyle } from './phrase.ts';
@@ -27,6 +28,11 @@ export type Ink = {
   pill(box: PageBox, radius: number, fill: string): void;
   /** What of a picture lies within a polygon. */
   image(image: SheetImage, map: PictureMap, within: readonly PagePoint[]): void;
+  /**
+   * Lays a picture dot by dot within a box by any map, points of the page to pixels of the picture: only a pen whose pages end as dots
+   * has it, and is spared the pieces.
+   */
+  warp?(image: SheetImage, box: PageBox, toPixels: PlaneMap): void;
   /** Fills a polygon that lets through what lies below. */
   veil(points: readonly PagePoint[], fill: string, opacity: number): void;
   /** Runs `draw` with everything outside the polygons hidden (even-odd). */

@@ -7,7 +7,7 @@ import { isPrintable } from '../../../shared-types/rules/printable-picture.ts';
 export type Pictures = ReadonlyMap<string, Uint8Array>;
 
 /** A picture as the PDF library has opened it, and as it came. */
-export type SheetImage = { opened: PDFKit.Mixins.ImageSrc; bytes: Uint8Array };
+export type SheetImage = { opened: PDFKit.Mixins.ImageSrc; bytes: Uint8Array; widthPx: number; heightPx: number };
 
 /** A photo that is printed: its bytes stand in the file once, however often it is drawn. */
 export type SheetPhoto = { photo: BoardPhoto; fit: PhotoFit; image: SheetImage };
@@ -47,7 +47,9 @@ function openPhoto(
   try {
     // The library's published types miss that it opens pictures by themselves.
     const { openImage } = document as unknown as { openImage(source: Uint8Array): PDFKit.Mixins.ImageSrc };
-    return { photo, fit: fitted.fit, image: { opened: openImage.call(document, bytes), bytes } };
+    const { widthPx, heightPx } = photo.working;
+    const image = { opened: openImage.call(document, bytes), bytes, widthPx, heightPx };
+    return { photo, fit: fitted.fit, image };
   } catch {
     return 'notPrintable';
   }

@@ -1,6 +1,6 @@
 import type { Point } from '../../../shared-types/geometry.ts';
 import { photoPatch } from '../../../shared-types/rules/photo-patch.ts';
-import { mapPoint } from '../../../shared-types/rules/plane-maps.ts';
+import { chainMaps, invertMap, mapPoint, type PlaneMap } from '../../../shared-types/rules/plane-maps.ts';
 import { boxesOverlap, INK, type PageBox, type PagePoint } from '../paper.ts';
 import type { Ink } from './ink.ts';
 import { outset } from './part-outline.ts';
@@ -31,17 +31,39 @@ export function drawPhoto(ink: Ink, { photo, fit, image }: SheetPhoto, picture: 
   const corners = patch.photo.map(({ x, y }) => vertexAt({ x: x / widthPx, y: y / heightPx }, toPage));
   if (corners.length < 3) return;
   const seen = overlap(boxOfPage(picture.boardPath), picture.frame);
-  const triangles = corners
-    .slice(2)
-    .flatMap((third, index) => piecesOf([corners[0], corners[index + 1], third], toPage, seen, MOST_HALVINGS));
+  const page = corners.map((corner) => corner.page);
   ink.clipped([picture.boardPath, ...picture.holes], () => {
-    for (const triangle of triangles) drawTriangle(ink, image, triangle);
-    ink.veil(
-      corners.map(({ page }) => page),
-      INK.white,
-      1 - Math.min(STRONGEST, opacity),
-    );
+    if (!warped(ink, { photo, fit, image }, picture, page, seen)) {
+      const pieces = corners
+        .slice(2)
+        .flatMap((third, index) => piecesOf([corners[0], corners[index + 1], third], toPage, seen, MOST_HALVINGS));
+      for (const triangle of pieces) drawTriangle(ink, image, triangle);
+    }
+    ink.veil(page, INK.white, 1 - Math.min(STRONGEST, opacity));
   });
+}
+
+/** Lays the whole photo dot by dot; false: this pen draws pieces. `page`: the corners of what is shown of the photo. */
+function warped(
+  ink: Ink,
+  { photo, fit, image }: SheetPhoto,
+  { view }: Picture,
+  page: readonly PagePoint[],
+  seen: PageBox,
+): boolean {
+  const toPhoto = invertMap(chainMaps(affineOf(view.toPage), fit.toBoard));
+  if (!ink.warp || !toPhoto) return false;
+  const reduced = image.widthPx / photo.widthPx;
+  const toPixels = chainMaps([reduced, 0, 0, 0, reduced, 0, 0, 0, 1], toPhoto);
+  const box = overlap(boxOfPage(page), seen);
+  if (box.x1 > box.x0 && box.y1 > box.y0) ink.clipped([page], () => ink.warp?.(image, box, toPixels));
+  return true;
+}
+
+/** A map without perspective, from where it puts three points. */
+function affineOf(map: (point: Point) => PagePoint): PlaneMap {
+  const [from, right, up] = [map({ x: 0, y: 0 }), map({ x: 1, y: 0 }), map({ x: 0, y: 1 })];
+  return [right.x - from.x, up.x - from.x, from.x, right.y - from.y, up.y - from.y, from.y, 0, 0, 1];
 }
 
 const vertexAt = (photo: Point, toPage: (point: Point) => PagePoint): Vertex => ({ photo, page: toPage(photo) });

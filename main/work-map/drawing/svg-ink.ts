@@ -1,3 +1,4 @@
+import type { PlaneMap } from '../../../shared-types/rules/plane-maps.ts';
 import { INK, PAGE, type PageBox, type PagePoint } from '../paper.ts';
 import { completePen, type Ink, type PictureMap, type Stroke } from './ink.ts';
 import type { SheetImage } from './photo-images.ts';
@@ -26,11 +27,18 @@ function strokeOf(stroke: Stroke): string {
 const paintOf = (stroke: Stroke | null, fill: string | undefined): string =>
   `fill="${fill ?? 'none'}"${stroke ? ` ${strokeOf(stroke)}` : ''}`;
 
+/** What of a picture shows in a box of the page, as a PNG of any size; points of the page to pixels of the picture. Null: nothing does. */
+export type PhotoWarper = (image: SheetImage, box: PageBox, toPixels: PlaneMap) => Uint8Array | null;
+
 /**
  * A pen that draws each page as an SVG of its own: A4, vectors, letters as outlines, so that it looks the same where no font of ours
  * is installed; each text stands beside its outlines as a label for whoever cannot see them. `pages` gives them when all is drawn.
+ * `warp`: for pages that end as dots themselves, where a photo need not stay as it came.
  */
-export function createSvgInk(type: Typefaces): { ink: Ink; pages(title: (page: number) => string): string[] } {
+export function createSvgInk(
+  type: Typefaces,
+  warp?: PhotoWarper,
+): { ink: Ink; pages(title: (page: number) => string): string[] } {
   const all: Page[] = [];
   let page: Page = openPage();
   const mark = (text: string) => void page.marks.push(text);
@@ -78,6 +86,12 @@ export function createSvgInk(type: Typefaces): { ink: Ink; pages(title: (page: n
       page.definitions.push(pieceOf(piece, id, map, within));
       mark(`<path d="${pathOf(within, true)}" fill="url(#${piece})"/>`);
     },
+    ...(warp && {
+      warp(image, box, toPixels) {
+        const dots = warp(image, box, toPixels);
+        if (dots) mark(`<image ${rectangle(box)} preserveAspectRatio="none" href="${dataOf(dots)}"/>`);
+      },
+    }),
     veil(points, fill, opacity) {
       mark(`<path d="${pathOf(points, true)}" fill="${fill}" fill-opacity="${short(opacity)}"/>`);
     },
@@ -110,10 +124,11 @@ const rectangle = ({ x0, y0, x1, y1 }: PageBox): string =>
   `x="${short(x0)}" y="${short(y0)}" width="${short(x1 - x0)}" height="${short(y1 - y0)}"`;
 
 /** A picture of the size one, upright already: what a camera noted of its turn must not turn it again. */
-const pictured = (bytes: Uint8Array) => (id: string) => {
-  const kind = bytes[0] === 0x89 ? 'png' : 'jpeg';
-  return `<image id="${id}" width="1" height="1" preserveAspectRatio="none" style="image-orientation:none" href="data:image/${kind};base64,${base64(bytes)}"/>`;
-};
+const pictured = (bytes: Uint8Array) => (id: string) =>
+  `<image id="${id}" width="1" height="1" preserveAspectRatio="none" style="image-orientation:none" href="${dataOf(bytes)}"/>`;
+
+const dataOf = (bytes: Uint8Array): string =>
+  `data:image/${bytes[0] === 0x89 ? 'png' : 'jpeg'};base64,${base64(bytes)}`;
 
 /**
  * A pattern that holds just the part of a picture that a polygon shows, and a little more: a program that draws it need not draw the

@@ -2,7 +2,8 @@ import { Resvg } from '@resvg/resvg-wasm';
 import { SaxesParser } from 'saxes';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadSheetFonts } from '../../../main/shells/fonts.ts';
-import { pngOfPage } from '../../../main/shells/page-pictures.ts';
+import { openPagePictures, pngOfPage } from '../../../main/shells/page-pictures.ts';
+import { createPhotoWarper } from '../../../main/shells/warp-photos.ts';
 import { PAGE } from '../../../main/work-map/paper.ts';
 import { renderWorkMap } from '../../../main/work-map/render.ts';
 import { renderWorkMapSvg } from '../../../main/work-map/render-svg.ts';
@@ -77,6 +78,19 @@ function alone(one: GreyPage, other: GreyPage): number {
   return lonely / dark;
 }
 
+/** Share of the places where two pictures of a page differ in their grey. */
+function shareOff(one: GreyPage, other: GreyPage): number {
+  const seen = { dark: 0, light: 0, off: 0 };
+  for (let y = 0; y < one.heightPx; y += 3)
+    for (let x = 0; x < one.widthPx; x += 3) {
+      const here = one.at(x, y);
+      seen[here < 190 ? 'dark' : 'light']++;
+      if (Math.abs(other.at(x, y) - here) > 45) seen.off++;
+    }
+  expect(Math.min(seen.dark, seen.light)).toBeGreaterThan(1000);
+  return seen.off / (seen.dark + seen.light);
+}
+
 describe('the pages of the work map as SVG', () => {
   beforeAll(async () => void (await pngOfPage(svgs[0], 50)));
 
@@ -147,6 +161,15 @@ describe('the pages of the work map as SVG', () => {
 });
 
 describe('a page as PNG', () => {
+  it('shows a leaning photo laid dot by dot where the pieces of the SVG lie, with no piece left in it', async () => {
+    await openPagePictures();
+    expect(svgs[0]).toContain('<pattern');
+    const pieces = greyOfSvg(svgs[0]);
+    const [warped] = renderWorkMapSvg(input, createPhotoWarper(72 * DOTS));
+    expect(warped).not.toContain('<pattern');
+    expect(shareOff(pieces, greyOfSvg(warped))).toBeLessThan(0.004);
+  });
+
   it('has the width of A4 in the dots that were asked for', async () => {
     for (const dpi of [72, 150]) {
       const png = await pngOfPage(svgs[0], dpi);

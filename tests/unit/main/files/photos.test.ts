@@ -5,7 +5,7 @@ import { contentHash } from '../../../../main/files/content-hash.ts';
 import type { TicketSession } from '../../../../main/files/session-types.ts';
 import { readTicketFile } from '../../../../main/files/ticket-file.ts';
 import { readZipDirectory } from '../../../../main/files/zip-directory.ts';
-import type { DocumentPatch } from '../../../../shared-types/contract.ts';
+import type { DocumentPatch, PicturePiece } from '../../../../shared-types/contract.ts';
 import type { BoardPhoto } from '../../../../shared-types/photo.ts';
 import { temporaryFolder } from '../../../support/shell/folders.ts';
 import { notePatch } from '../../../support/shell/small-ticket.ts';
@@ -13,6 +13,10 @@ import { bench, expectJournalled, newTicket, openTicket, ticketFiles } from '../
 
 /** Bytes that begin like a JPEG; files do not look further. */
 const pictureOf = (seed: number) => new Uint8Array([0xff, 0xd8, 0xff, seed, 5, 6, 7]);
+
+const whole = (bytes: Uint8Array<ArrayBuffer>): PicturePiece => ({
+  ...{ id: 'ticket', arrival: 'one', size: bytes.byteLength, at: 0, bytes },
+});
 
 function photoOf(sha256: string): BoardPhoto {
   return {
@@ -27,10 +31,11 @@ const addPatch = (sha256: string): DocumentPatch => ({
 const removePatch: DocumentPatch = { op: 'remove', path: ['board', 'photos', 0] };
 
 async function withPhoto(session: TicketSession, seed = 1): Promise<string> {
-  const added = await session.addPicture(pictureOf(seed));
-  if (!added.ok) throw new Error(added.problem.code);
-  session.patch(session.revision, [addPatch(added.value.sha256)]);
-  return added.value.sha256;
+  const added = await session.addPicture(whole(pictureOf(seed)));
+  const sha256 = added.ok ? added.value.sha256 : null;
+  if (sha256 === null) throw new Error('not taken');
+  session.patch(session.revision, [addPatch(sha256)]);
+  return sha256;
 }
 
 const picturesIn = (folder: string, name: string) => {
@@ -135,5 +140,5 @@ test.each([
   ['nothing', new Uint8Array()],
 ])('%s is taken for no picture', async (_name, bytes) => {
   const session = await newTicket(bench(temporaryFolder()));
-  expect(await session.addPicture(bytes)).toEqual({ ok: false, problem: { code: 'not-a-picture' } });
+  expect(await session.addPicture(whole(bytes))).toEqual({ ok: false, problem: { code: 'not-a-picture' } });
 });

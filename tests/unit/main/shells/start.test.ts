@@ -26,6 +26,7 @@ const built = [
   'dist/main/local-app.js',
   'dist/main/electron-app.js',
   'dist/main/evaluation.worker.js',
+  'dist/main/sheet.worker.js',
   'dist/preload/preload.cjs',
   'dist/renderer/index.html',
 ];
