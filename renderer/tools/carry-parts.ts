@@ -49,6 +49,7 @@ export function carriedTo(carry: Carry, event: PointerFacts, view: ToolView): { 
     rows: placing.rows && !event.modifiers.shift,
     parts: document.board.parts,
     side: shownSide,
+    like: carry.held.package.name,
     without: new Set(carry.refdes),
     reachMm: ROW_PX / view.zoom(),
   });
