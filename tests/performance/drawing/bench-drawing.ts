@@ -40,7 +40,7 @@ export async function picturesOf(page: Page, truth: Board): Promise<Pick<Bench, 
 export async function drawBoard(page: Page, hands: Hands, bench: Bench): Promise<Board> {
   const at = technicianAt(page, hands, bench);
   await drawFrame(at, FRAME);
-  await drawBay(at, { x: 0, y: 12 }, { x: 0, y: 8 }, { x: 2, y: 10 });
+  await drawBay(at, { x: 0, y: 10, diameter: 4 });
   await layPhotos(at, HOLES);
   const hand = emptyHand();
   await drawParts(at, 'top', hand);

@@ -1,4 +1,4 @@
-import type { Corner, Point } from '../../../shared-types/geometry.ts';
+import type { Point } from '../../../shared-types/geometry.ts';
 import type { Technician } from './technician.ts';
 
 /** What a ruler and a calliper say of the bare board. */
@@ -43,29 +43,15 @@ export async function drawFrame({ page, hands, press, bench }: Technician, board
   await bench.shot('02-holes');
 }
 
-/** A bay in the left or right edge, drawn where it was measured: two corners and a bend. */
-export async function drawBay(
-  { page, hands, press, lie, quiet, bench }: Technician,
-  from: Corner,
-  to: Point,
-  top: Point,
-) {
-  hands.begin('notch');
+/** A half-round bay in an edge: a hole over it, in figures, with Shift. The tool for holes is at hand still. */
+export async function drawBay({ hands, bench }: Technician, bay: Point & { diameter: number }): Promise<void> {
+  hands.begin('bay');
   hands.think();
-  await press(page.getByRole('radio', { name: 'Change' }));
-  const { toPage } = await lie();
-  const corner = async (at: Point, inside: number) => {
-    hands.outside({ keys: 1, seconds: 0.28 });
-    await page.keyboard.down('Control');
-    await hands.drag(toPage({ x: at.x, y: at.y + inside }), toPage(at), 8);
-    await page.keyboard.up('Control');
-    await quiet();
-  };
-  await corner(from, -1);
-  await corner(to, 1);
-  hands.think();
-  await hands.drag(toPage({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }), toPage(top), 8);
-  await quiet();
-  await bench.shot('03-notch');
+  for (const figure of [bay.x, bay.y, bay.diameter]) {
+    await hands.type(String(figure));
+    if (figure !== bay.diameter) await hands.press('Tab');
+  }
+  await hands.press('Shift+Enter');
+  await bench.shot('03-bay');
   for (let step = 0; step < 3; step++) await hands.press('Escape');
 }

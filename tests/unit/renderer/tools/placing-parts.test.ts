@@ -153,12 +153,19 @@ describe('parts under the select tool', () => {
     const driver = drive(board({ tool: 'select', selection: new Set(['C1', 'C2']) }));
     driver.pointerDown({ x: 20, y: 20 }).pointerMove({ x: 23, y: 21 }).pointerMove({ x: 25.1, y: 23.2 });
     expect(driver.sketch()).toMatchObject({
-      kind: 'bodies',
+      kind: 'carried',
       parts: [
-        { refdes: 'C1', x: 25, y: 23 },
-        { refdes: 'C2', x: 31 },
+        { refdes: 'C1', x: 20, y: 20 },
+        { refdes: 'C2', x: 26 },
       ],
+      names: new Set(['C1', 'C2']),
+      by: { x: 5, y: 3 },
     });
+    const before = driver.sketch();
+    driver.pointerMove({ x: 25.6, y: 23.2 }).pointerMove({ x: 25.1, y: 23.2 });
+    // The same objects in every step: what is dragged is drawn once and then only moved.
+    expect(driver.sketch()).toEqual(before);
+    expect((driver.sketch() as typeof before & { names: unknown }).names).toBe((before as { names: unknown }).names);
     expect(partsOf(driver.model())[1]).toBe('C1 20 20 0');
     driver.pointerUp({ x: 25.1, y: 23.2 });
     expect(partsOf(driver.model()).slice(1)).toEqual(['C1 25 23 0', 'C2 31 23 0']);
