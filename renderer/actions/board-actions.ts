@@ -1,10 +1,12 @@
 import { CircleDot, Plus, RectangleHorizontal, SquareDashedTopSolid } from 'lucide-react';
 import { nextPin1 } from '../../shared-types/rules/pin1.ts';
 import { actionLabels as labels } from '../../shared-types/words/window/actions.ts';
+import { editLabels } from '../../shared-types/words/window/edits.ts';
 import { partEditWords } from '../../shared-types/words/window/parts.ts';
 import { deleteParts } from '../editing/add-parts.ts';
 import { removeCover } from '../editing/covers.ts';
-import { setPin1 } from '../editing/parts.ts';
+import { setPartFields, setPin1 } from '../editing/parts.ts';
+import { pin1OfNext } from '../editing/placing.ts';
 import { strapGroupsNaming } from '../editing/strap-references.ts';
 import type { App } from '../state/app.ts';
 import type { AppState } from '../state/app-state.ts';
@@ -14,6 +16,9 @@ import { focusDrawn } from '../state/focus-drawn.ts';
 import { type Action, hasParts, hasTicket } from './action.ts';
 
 const onBoard = (state: AppState): boolean => hasTicket(state) && state.view.stage === 'board';
+
+const placing = (state: AppState): boolean =>
+  onBoard(state) && state.view.tool === 'place' && state.view.placing.offer !== null;
 
 const boardTool = (name: ToolName, label: string, keys: string[], icon: Action['icon']): Action => ({
   id: `tool-${name}`,
@@ -50,10 +55,25 @@ export const boardActions: readonly Action[] = [
     group: 'board',
     label: labels.nextPin1,
     keys: ['C'],
-    enabled: (state) => onBoard(state) && hasParts(state),
+    enabled: (state) => placing(state) || (onBoard(state) && hasParts(state)),
     run(app) {
+      if (placing(app.store.get())) return app.bench.setPlacing(pin1OfNext(app.store.get().view.placing));
       const refdes = [...app.store.get().selection.parts];
       app.bench.apply(partEditWords.pin1(refdes), (document) => setPin1(document, refdes, nextPin1));
+    },
+  },
+  {
+    id: 'empty-position',
+    group: 'board',
+    label: labels.emptyPosition,
+    keys: ['G'],
+    on: emptyOn,
+    enabled: (state) => placing(state) || (onBoard(state) && hasParts(state)),
+    run(app) {
+      const fitted = emptyOn(app.store.get());
+      if (placing(app.store.get())) return app.bench.setPlacing({ fitted });
+      const refdes = [...app.store.get().selection.parts];
+      app.bench.apply(editLabels.part(refdes), (document) => setPartFields(document, refdes, { fitted }));
     },
   },
   {
@@ -65,6 +85,13 @@ export const boardActions: readonly Action[] = [
     run: (app) => app.store.set((state) => ({ ...state, dialog: 'tall' })),
   },
 ];
+
+/** True while the next part, or everything that is selected, is an empty position. */
+function emptyOn(state: AppState): boolean {
+  if (placing(state)) return !state.view.placing.fitted;
+  const chosen = state.ticket?.document.board.parts.filter((part) => state.selection.parts.has(part.refdes)) ?? [];
+  return chosen.length > 0 && chosen.every((part) => !part.fitted);
+}
 
 /** True when Delete takes parts or a cover off the drawing: in the stage Board only. */
 export function deletesFromBoard(state: AppState): boolean {

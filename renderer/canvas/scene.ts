@@ -2,7 +2,7 @@ import type { Part } from '../../shared-types/board.ts';
 import type { PartAction } from '../../shared-types/evaluation.ts';
 import type { Tag, TagOf } from '../../shared-types/tags.ts';
 import type { CanvasModel, Pick } from '../state/canvas-model.ts';
-import type { Sketch } from '../tools/tool.ts';
+import type { CarriedParts, Sketch } from '../tools/tool.ts';
 import type { Theme } from './theme.ts';
 import type { Projection } from './view/projection.ts';
 
@@ -14,6 +14,15 @@ export type Scene = {
   hover: Pick | null;
   sketch: Sketch | null;
 };
+
+/** The parts that are being dragged; null: none are. */
+export const carriedOf = ({ sketch }: Scene): CarriedParts | null => (sketch?.kind === 'carried' ? sketch : null);
+
+/** Their names, when one of these parts is among them: what a tile of parts must be drawn anew for. */
+export function carriedAmong(scene: Scene, parts: readonly Part[]): ReadonlySet<string> | null {
+  const names = carriedOf(scene)?.names;
+  return names && parts.some((part) => names.has(part.refdes)) ? names : null;
+}
 
 type OnPart = Exclude<Tag, TagOf<'watchPoint'>>;
 

@@ -6,10 +6,12 @@ import type { Pick } from '../state/canvas-model.ts';
 import { snap } from './snapping.ts';
 import type { Effect, PointerFacts, ToolView } from './tool.ts';
 
-/** Parts on their way: they are shown where they would lie and moved when the pointer lets go. */
+/** Parts on their way: they are drawn where they would lie and moved when the pointer lets go. */
 export type Carry = {
   refdes: readonly string[];
+  /** Those of the shown side, and their names. */
   parts: readonly Part[];
+  names: ReadonlySet<string>;
   /** The part that was taken hold of: it snaps, the others keep their place beside it. */
   held: Part;
   from: Point;
@@ -29,7 +31,9 @@ export function carryFrom(state: Pressed, event: PointerFacts, view: ToolView): 
   const parts = document.board.parts.filter((part) => wanted.has(part.refdes));
   const held = parts.find((part) => part.refdes === refdes);
   if (!held || held.side !== shownSide) return null;
-  return { refdes: parts.map((part) => part.refdes), parts, held, from: state.board };
+  const shown = parts.filter((part) => part.side === shownSide);
+  const names = new Set(shown.map((part) => part.refdes));
+  return { refdes: parts.map((part) => part.refdes), parts: shown, names, held, from: state.board };
 }
 
 const ROW_PX = 6;
@@ -49,6 +53,7 @@ export function carriedTo(carry: Carry, event: PointerFacts, view: ToolView): { 
     rows: placing.rows && !event.modifiers.shift,
     parts: document.board.parts,
     side: shownSide,
+    like: carry.held.package.name,
     without: new Set(carry.refdes),
     reachMm: ROW_PX / view.zoom(),
   });
@@ -58,14 +63,11 @@ export function carriedTo(carry: Carry, event: PointerFacts, view: ToolView): { 
   return { by: { x, y }, guides };
 }
 
-/** The parts shown where they would lie. */
+/** The parts drawn where they would lie. */
 export function carried(carry: Carry, event: PointerFacts, view: ToolView): Effect[] {
+  const { parts, names } = carry;
   const { by, guides } = carriedTo(carry, event, view);
-  const side = view.model().shownSide;
-  const parts = carry.parts
-    .filter((part) => part.side === side)
-    .map((part) => ({ ...part, x: part.x + by.x, y: part.y + by.y }));
-  return [{ do: 'sketch', sketch: { kind: 'bodies', parts, guides } }];
+  return [{ do: 'sketch', sketch: { kind: 'carried', parts, names, by, guides } }];
 }
 
 export const dropped = ({ refdes }: Carry, by: Point): Effect[] => [

@@ -127,8 +127,11 @@ function released(state: State, event: PointerFacts, view: ToolView): Step<State
   const next = withPencil(event, view);
   // A click that set the first point waits for the second.
   if (state.first && !movedEnough(state.screen, event)) return stay<State>(IDLE, set({ draft: next.draft }));
-  return stay<State>(IDLE, ...effectsOf(next, view, advance));
+  return stay<State>(IDLE, ...effectsOf(next, view, event.modifiers.shift ? advanceWithBays : advance));
 }
+
+/** Shift takes a cutout over the edge off the outline. */
+const advanceWithBays: typeof advance = (state, board, unit) => advance(state, board, unit, true);
 
 /** Runs a step of drawing on the state with its newest pencil. */
 function effectsOf(next: OutlineState, view: ToolView, step: typeof advance): Effect[] {
@@ -150,7 +153,7 @@ function keyed(state: State, key: string, modifiers: Modifiers, view: ToolView):
   }
   const typed = typedKey(key, modifiers, outline);
   if (typed) return stay<State>(state, set({ draft: { ...outline.draft, ...typed }, refused: null }));
-  return drawingKey(state, key, outline, view);
+  return drawingKey(state, key, modifiers, outline, view);
 }
 
 /** First what is typed goes, then the shape, then the mode, then the tool. */
@@ -178,12 +181,18 @@ function typedKey(key: string, { shift }: Modifiers, outline: OutlineState): Par
   return { typed: text.length > 1 ? { ...rest, [name]: text.slice(0, -1) } : rest };
 }
 
-function drawingKey(state: State, key: string, outline: OutlineState, view: ToolView): Step<State> {
+function drawingKey(
+  state: State,
+  key: string,
+  { shift }: Modifiers,
+  outline: OutlineState,
+  view: ToolView,
+): Step<State> {
   const { draft, mode } = outline;
   if (key === 'Enter') {
     const nothingTyped = Object.keys(draft.typed).length === 0 && !draft.arcEnd;
     const closes = mode === 'polygon' && nothingTyped && draft.points.length > 1;
-    return stay<State>(IDLE, ...effectsOf(outline, view, closes ? closeShape : advance));
+    return stay<State>(IDLE, ...effectsOf(outline, view, closes ? closeShape : shift ? advanceWithBays : advance));
   }
   if (key === 'Backspace' || key === 'Delete')
     return draft.points.length > 0 ? stay<State>(IDLE, set(takeBack(outline))) : ignore(state);

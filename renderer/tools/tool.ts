@@ -45,14 +45,26 @@ export type Effect =
 /** A point of a photo (pixels) to be shown magnified beside a place on the screen. */
 type LensSpot = { photoId: string; at: Point; screen: Point };
 
+/**
+ * Parts on their way to another place: they are drawn at `by` (mm) from where they are, and faintly there. `parts` and `names`
+ * stay the same objects while the gesture lasts.
+ */
+export type CarriedParts = {
+  parts: readonly Part[];
+  names: ReadonlySet<string>;
+  by: Point;
+  guides: [Point, Point][];
+};
+
 export type Sketch =
   | { kind: 'marquee'; from: Point; to: Point }
   /** `measured`: with its sides written beside it. */
   | { kind: 'area'; area: TurnedRectangle; measured?: boolean }
   /** The part that would be placed, at a board point, and the lines it snapped to. */
   | { kind: 'ghost'; at: Point; guides: [Point, Point][] }
-  /** Parts on their way to another place. */
+  /** Parts that would be placed. */
   | { kind: 'bodies'; parts: readonly Part[]; guides: [Point, Point][] }
+  | ({ kind: 'carried' } & CarriedParts)
   | { kind: 'lens'; lens: LensSpot }
   /** A match pair in the making, board mm: the photo's point as it lies, and the drawing's. */
   | { kind: 'pair'; from: Point; to: Point; snapped: boolean; lens: LensSpot | null };

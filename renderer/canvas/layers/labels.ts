@@ -2,7 +2,7 @@ import type { Part } from '../../../shared-types/board.ts';
 import type { Point } from '../../../shared-types/geometry.ts';
 import { photoShown } from '../../photos/shown-photos.ts';
 import { LINE_PX, type Mark, textWidth } from '../drawing/marks.ts';
-import { heatShown, type Scene, tagsByPart } from '../scene.ts';
+import { carriedAmong, heatShown, type Scene, tagsByPart } from '../scene.ts';
 import { GLYPH_PX } from '../sites/glyph-places.ts';
 import { type Projection, project } from '../view/projection.ts';
 import type { TiledLayer } from './layer.ts';
@@ -60,19 +60,18 @@ const CLASS_MARK_PX = 46;
 
 export const labelLayer: TiledLayer = {
   name: 'labels',
-  inputs: ({ model, projection, theme }) => [
-    model.document.board.parts,
-    model.document.plan.tags,
-    projection,
-    theme,
-    model.layers.labels,
-    heatShown(model),
-    photoShown(model),
-  ],
+  inputs: (scene, parts) => {
+    const { model, projection, theme } = scene;
+    return [
+      ...[model.document.board.parts, model.document.plan.tags, projection, theme],
+      ...[model.layers.labels, heatShown(model), photoShown(model), carriedAmong(scene, parts)],
+    ];
+  },
   marks(scene, parts) {
     if (!scene.model.layers.labels) return [];
     const tagged = tagsByPart(scene.model.document.plan.tags);
-    return parts.flatMap((part) => labelMarks(part, tagged.has(part.refdes), scene));
+    const carried = carriedAmong(scene, parts);
+    return parts.flatMap((part) => (carried?.has(part.refdes) ? [] : labelMarks(part, tagged.has(part.refdes), scene)));
   },
 };
 

@@ -14,7 +14,7 @@ export type Layer = {
 /** A sheet cut into tiles of parts; only tiles in view are drawn. */
 export type TiledLayer = {
   name: string;
-  inputs(scene: Scene): readonly unknown[];
+  inputs(scene: Scene, parts: readonly Part[]): readonly unknown[];
   marks(scene: Scene, parts: readonly Part[]): Mark[];
 };
 

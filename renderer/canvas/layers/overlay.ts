@@ -2,29 +2,31 @@ import { bodyOf, type Part } from '../../../shared-types/board.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
 import { areaPixels, areaShape, boxOfPixels, grown } from '../drawing/outline.ts';
 import { grippedArea, gripsOf } from '../picking/grips.ts';
-import { partsByName, type Scene } from '../scene.ts';
+import { carriedOf, partsByName, type Scene } from '../scene.ts';
 import { project } from '../view/projection.ts';
 import { coverArea } from './covers.ts';
 import { labelPlace } from './labels.ts';
 import type { Layer } from './layer.ts';
-import { carriedMarks, sizeMarks } from './sketches.ts';
+import { onTheWay, placedMarks, sizeMarks } from './sketches.ts';
 
 /** What is picked: selected parts in the accent, 2 px. */
 export const selectionLayer: Layer = {
   name: 'selection',
-  inputs: ({ model, projection, theme }) => [
-    model.selection,
-    model.selectedCoverId,
-    model.document.board.covers,
-    model.document.board.parts,
-    projection,
-    theme,
+  inputs: (scene) => [
+    scene.model.selection,
+    scene.model.selectedCoverId,
+    scene.model.document.board.covers,
+    scene.model.document.board.parts,
+    scene.projection,
+    scene.theme,
+    carriedOf(scene)?.names,
   ],
   marks(scene) {
     const { model, projection, theme } = scene;
     const parts = partsByName(model.document.board.parts);
     const chosen = [...model.selection].flatMap((refdes) => parts.get(refdes) ?? []);
-    const shown = chosen.filter((part) => part.side === projection.side);
+    const carried = carriedOf(scene)?.names;
+    const shown = chosen.filter((part) => part.side === projection.side && !carried?.has(part.refdes));
     const stroke = { colour: theme.accent, width: 2 };
     const marks = [...coverOutline(scene, stroke), ...shown.map((part) => outline(part, 3, stroke, scene))];
     return shown.length > 12 ? marks : [...marks, ...shown.flatMap((part) => outsideLabel(part, 'accent-halo', scene))];
@@ -111,7 +113,8 @@ function gripMarks({ model, projection, theme }: Scene): Mark[] {
 
 function sketchMarks(scene: Scene): Mark[] {
   const { sketch, projection, theme } = scene;
-  if (sketch?.kind === 'ghost' || sketch?.kind === 'bodies') return carriedMarks(sketch, scene);
+  if (sketch?.kind === 'carried') return onTheWay(sketch, scene);
+  if (sketch?.kind === 'ghost' || sketch?.kind === 'bodies') return placedMarks(sketch, scene);
   if (sketch?.kind !== 'area') return [];
   const stroke: Stroke = { colour: theme.accent, width: 1.5 };
   const shape = areaShape(sketch.area, projection, 1.5);

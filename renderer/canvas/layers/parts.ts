@@ -3,7 +3,7 @@ import { classById } from '../../../shared-types/library/classes.ts';
 import { photoShown } from '../../photos/shown-photos.ts';
 import type { Fill, Mark, Stroke } from '../drawing/marks.ts';
 import { closed, dashes } from '../drawing/strokes.ts';
-import { heatShown, type Scene } from '../scene.ts';
+import { carriedAmong, heatShown, type Scene } from '../scene.ts';
 import { projectAll } from '../view/projection.ts';
 import type { TiledLayer } from './layer.ts';
 import { bodyPx, bodyShape, isEndPin, isTall } from './part-shape.ts';
@@ -21,16 +21,21 @@ const CHIP = /^(chip-|ntc|fuse)/;
 /** Bodies of the parts of the shown side. */
 export const partsLayer: TiledLayer = {
   name: 'parts',
-  inputs: ({ model, projection, theme }) => {
-    const { parts } = model.document.board;
-    return [parts, projection, theme, heatShown(model), photoShown(model)];
+  inputs: (scene, parts) => {
+    const { model, projection, theme } = scene;
+    return [
+      ...[model.document.board.parts, projection, theme, heatShown(model), photoShown(model)],
+      carriedAmong(scene, parts),
+    ];
   },
   marks(scene, parts) {
     const fills: Mark[] = [];
     const edges: Mark[] = [];
     const details: Mark[] = [];
+    const carried = carriedAmong(scene, parts);
     for (const part of parts) {
-      if (!part.fitted) details.push(...emptyPosition(part, scene));
+      if (carried?.has(part.refdes)) details.push(leftBehind(part, scene));
+      else if (!part.fitted) details.push(...emptyPosition(part, scene));
       else if (bodyPx(part, scene.projection).short < SPECK_PX) fills.push(speck(part, scene));
       else {
         const stroke = edgeOf(part, scene);
@@ -44,6 +49,12 @@ export const partsLayer: TiledLayer = {
     return [...fills, ...grounds, ...edges.sort(thinFirst), ...details];
   },
 };
+
+/** Where a dragged part comes from. */
+const leftBehind = (part: Part, { projection, theme }: Scene): Mark => ({
+  ...bodyShape(part, projection, 1),
+  stroke: { colour: theme.softInk, width: 1, alpha: 0.35 },
+});
 
 /** A paper rim under an edge, so that ink is read on a dark photo. */
 const onPhoto = (edge: Mark, { theme }: Scene): Mark => ({
@@ -71,8 +82,11 @@ function speck(part: Part, { theme, projection }: Scene): Mark {
 }
 
 /** An empty position: a dotted edge, nothing inside. */
-function emptyPosition(part: Part, { theme, projection }: Scene): Mark[] {
-  const stroke: Stroke = { colour: theme.softInk, width: 1 };
+export function emptyPosition(
+  part: Part,
+  { theme, projection }: Scene,
+  stroke: Stroke = { colour: theme.softInk, width: 1 },
+): Mark[] {
   const shape = bodyShape(part, projection, 1);
   if (bodyPx(part, projection).long < 7) return [{ ...shape, stroke: { ...stroke, alpha: 0.45 } }];
   return dashes(closed(edgePoints(shape)), 1.5, 2.5).map((points) => ({ kind: 'line', points, stroke }));

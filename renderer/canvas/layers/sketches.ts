@@ -2,25 +2,35 @@ import type { Part } from '../../../shared-types/board.ts';
 import type { Point, TurnedRectangle } from '../../../shared-types/geometry.ts';
 import { METRIC, measuresIn } from '../../../shared-types/words/measures.ts';
 import { nextRefdes, placedPart } from '../../editing/placing.ts';
-import type { Sketch } from '../../tools/tool.ts';
+import type { CarriedParts, Sketch } from '../../tools/tool.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
 import { areaPixels, boxOfPixels } from '../drawing/outline.ts';
 import { dashes } from '../drawing/strokes.ts';
 import type { Scene } from '../scene.ts';
 import { projectAll } from '../view/projection.ts';
 import { bodyPx, bodyShape, isEndPin, pin1Corner } from './part-shape.ts';
+import { emptyPosition } from './parts.ts';
 
-type Carried = Extract<Sketch, { kind: 'ghost' | 'bodies' }>;
+type Placed = Extract<Sketch, { kind: 'ghost' | 'bodies' }>;
 
-/** Parts that are not yet where they are shown: thin accent bodies, the lines they snapped to dashed. */
-export function carriedMarks(sketch: Carried, scene: Scene): Mark[] {
+/** Beside parts that are dragged (they are a sheet of their own): the lines they snapped to, and a single one's name. */
+export function onTheWay({ parts, by, guides }: CarriedParts, scene: Scene): Mark[] {
+  const [first] = parts;
+  const name = parts.length === 1 ? nameOf({ ...first, x: first.x + by.x, y: first.y + by.y }, scene) : [];
+  return [...name, ...guideMarks(guides, scene)];
+}
+
+/** Parts that are not there yet: thin accent bodies, empty positions dotted, the lines they snapped to dashed. */
+export function placedMarks(sketch: Placed, scene: Scene): Mark[] {
   const { projection, theme } = scene;
   const parts = sketch.kind === 'bodies' ? sketch.parts : ghost(sketch.at, scene);
   const stroke: Stroke = { colour: theme.accent, width: 1.5 };
   // No thin fill: on the 2D canvas the lettering of a sheet becomes as thin as its last fill.
   const marks: Mark[] = parts.length === 1 ? nameOf(parts[0], scene) : [];
   marks.push(...guideMarks(sketch.guides, scene));
-  for (const part of parts) marks.push({ ...bodyShape(part, projection, 1.5), stroke });
+  for (const part of parts)
+    if (part.fitted) marks.push({ ...bodyShape(part, projection, 1.5), stroke });
+    else marks.push(...emptyPosition(part, scene, stroke));
   return marks;
 }
 

@@ -50,11 +50,12 @@ export function tiledSheet(layer: TiledLayer): Sheet {
     view,
     update(scene, box, visible) {
       cut(scene);
-      const inputs = layer.inputs(scene);
       let changed = false;
       for (const tile of tiles) {
         tile.view.visible = touches(tile.box, visible);
-        if (!tile.view.visible || sameInputs(tile.drawn, inputs)) continue;
+        if (!tile.view.visible) continue;
+        const inputs = layer.inputs(scene, tile.parts);
+        if (sameInputs(tile.drawn, inputs)) continue;
         tile.drawn = inputs;
         paint(tile.view, layer.marks(scene, tile.parts), box);
         changed = true;

@@ -16,6 +16,7 @@ import { stateLayer } from '../layers/states.ts';
 import { strapLayer } from '../layers/straps.ts';
 import { tagLayer } from '../layers/tags.ts';
 import type { Scene } from '../scene.ts';
+import { carriedSheet } from './carried-sheet.ts';
 import { heatSheet } from './heat-sheet.ts';
 import { type PaintBox, paint } from './painter.ts';
 import { pensFor } from './pens.ts';
@@ -55,6 +56,7 @@ export function makeStage(): Stage {
     plainSheet(siteLayer),
     plainSheet(nozzleLeanLayer),
     plainSheet(hoverLayer),
+    carriedSheet(),
     plainSheet(gestureLayer),
     plainSheet(outlineLayer),
     plainSheet(strapLayer),

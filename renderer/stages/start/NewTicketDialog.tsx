@@ -85,10 +85,21 @@ export function NewTicketDialog({ onClose, way = 'files' }: { onClose: () => voi
       }
     >
       <Segmented label={words.from} value={draft.way} choices={ways} onChange={(way) => change({ way })} />
-      <WayFields draft={draft} change={change} />
+      {/* A figure counts on Enter's way down; on its way up the sheet is done. */}
+      <div
+        role="presentation"
+        onKeyUpCapture={(event) =>
+          event.key === 'Enter' && ready && isFigure(event.target) && draft.way === 'empty' && create()
+        }
+      >
+        <WayFields draft={draft} change={change} />
+      </div>
     </Dialogue>
   );
 }
+
+const isFigure = (target: EventTarget): boolean =>
+  target instanceof HTMLInputElement && target.inputMode !== '' && target.inputMode !== 'text';
 
 function WayFields({ draft, change }: { draft: Draft; change: (fields: Partial<Draft>) => void }) {
   const samples = useAppState((state) => state.shelf.samples);
@@ -124,6 +135,7 @@ function WayFields({ draft, change }: { draft: Draft; change: (fields: Partial<D
         label={words.boardName}
         value={draft.boardName}
         longest={200}
+        autoFocus
         onType={(boardName) => change({ boardName })}
         onDone={(boardName) => change({ boardName })}
       />

@@ -5,6 +5,7 @@ import type { Contour, Corner } from '../../../shared-types/geometry.ts';
 import type { ContourFault, ContourId } from '../../../shared-types/rules/contour-faults.ts';
 import type { LengthUnit } from '../../../shared-types/units.ts';
 import { outlineEdits } from '../../../shared-types/words/window/outline.ts';
+import { withNotch } from '../../editing/contour/notch.ts';
 import { addCutout, faultOfChange, faultOfCutout, setContour } from '../../editing/outline.ts';
 import type { Edit } from '../../state/canvas-model.ts';
 import { bulgeOf, pencilOf, shapeOf, typedValue } from './draft.ts';
@@ -13,13 +14,16 @@ import { emptyDraft, type OutlineState, restarted } from './outline-state.ts';
 /** What setting a point does: the tool's new state, and an edit once the shape is whole. */
 export type Advance = { fields: Partial<OutlineState>; apply?: { label: string; edit: Edit } };
 
-/** Sets the next point of the shape where the pencil and the typed figures say. */
-export function advance(state: OutlineState, board: Board, unit: LengthUnit): Advance {
+/**
+ * Sets the next point of the shape where the pencil and the typed figures say. `bays`: a cutout over the edge of the board is
+ * taken off the outline; else it is refused.
+ */
+export function advance(state: OutlineState, board: Board, unit: LengthUnit, bays = false): Advance {
   const { mode, draft } = state;
   const at = pencilOf(state, unit);
-  if (mode === 'hole') return finish(state, shapeOf(state, unit)?.contour ?? null, board, unit);
+  if (mode === 'hole') return finish(state, shapeOf(state, unit)?.contour ?? null, board, unit, bays);
   if (draft.points.length === 0) return at ? setPoint(state, { x: at.x, y: at.y }) : { fields: {} };
-  if (mode !== 'polygon') return finish(state, shapeOf(state, unit)?.contour ?? null, board, unit);
+  if (mode !== 'polygon') return finish(state, shapeOf(state, unit)?.contour ?? null, board, unit, bays);
   return draft.arcEnd || at ? nextCorner(state, board, unit) : { fields: {} };
 }
 
@@ -83,11 +87,19 @@ export function takeBack({ draft }: OutlineState): Partial<OutlineState> {
   return { draft: { ...restarted(draft), points, arc: draft.arc }, refused: null };
 }
 
-function finish(state: OutlineState, contour: Contour | null, board: Board, unit: LengthUnit): Advance {
+/** The outline with the bay that a cutout over its edge leaves in it; null: it lies inside, or that is no bay. */
+function bayOf(cutout: Contour, board: Board): Contour | null {
+  const fault = faultOfCutout(board, cutout);
+  return fault?.kind === 'pair' && fault.other === 'outline' ? withNotch(board.outline, cutout) : null;
+}
+
+function finish(state: OutlineState, contour: Contour | null, board: Board, unit: LengthUnit, bays = false): Advance {
   if (!contour) return { fields: {} };
-  const id = becomes(state, board);
-  const asOutline = id === 'outline';
-  const refused = asOutline ? faultOfChange(board, 'outline', contour) : faultOfCutout(board, contour);
+  const drawn = becomes(state, board);
+  const bay = bays && drawn !== 'outline' ? bayOf(contour, board) : null;
+  const id = bay ? 'outline' : drawn;
+  const shape = bay ?? contour;
+  const refused = id === 'outline' ? faultOfChange(board, 'outline', shape) : faultOfCutout(board, shape);
   if (refused) return { fields: { refused } };
   const keep = (field: 'diameter' | 'width' | 'radius', before: number) => typedValue(state, field, unit) ?? before;
   return {
@@ -102,8 +114,12 @@ function finish(state: OutlineState, contour: Contour | null, board: Board, unit
       ...(state.mode === 'slot' && { slotMm: keep('width', state.slotMm) }),
       ...(state.mode === 'rectangle' && { cornerMm: keep('radius', state.cornerMm) }),
     },
-    apply: asOutline
-      ? { label: outlineEdits.outline, edit: (document) => setContour(document, 'outline', contour) }
-      : { label: outlineEdits.cutout, edit: (document) => addCutout(document, contour) },
+    apply:
+      id === 'outline'
+        ? {
+            label: bay ? outlineEdits.bay : outlineEdits.outline,
+            edit: (document) => setContour(document, 'outline', shape),
+          }
+        : { label: outlineEdits.cutout, edit: (document) => addCutout(document, contour) },
   };
 }

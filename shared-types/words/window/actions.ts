@@ -55,6 +55,7 @@ export const actionLabels = {
   turnOverParts: 'Turn over together, on to the other side',
   duplicate: 'Duplicate',
   duplicateOver: 'Duplicate on the other side',
+  emptyPosition: 'Empty position',
   tall: 'Tall: set the height',
   alignLeft: 'Align left edges',
   alignRight: 'Align right edges',

@@ -56,6 +56,7 @@ export const frameOfBoardWords = {
 export const outlineEdits = {
   outline: 'draw the outline',
   cutout: 'draw a cutout',
+  bay: 'cut a bay into the outline',
   move: (part: 'whole' | 'corner' | 'edge' | 'bend', name: string): string =>
     part === 'whole'
       ? `move ${name.toLowerCase()}`
@@ -92,6 +93,7 @@ export const outlineKeys = {
   lines: [
     ['Next figure, the one before', 'Tab, Shift+Tab'],
     ['Set the point; with nothing typed: close the shape', 'Enter'],
+    ['Cut a bay into the outline with a cutout over its edge', 'Shift+Enter, Shift+click'],
     ['Bend the next edge, or the chosen one', 'A'],
     ['Take the last point back', 'Backspace, Ctrl+Z'],
     ['Put a corner into the chosen edge', 'Insert'],
@@ -127,7 +129,7 @@ export const outlineWords = {
   hints: {
     change:
       'Drag corners, edges and the rings that bend them. Ctrl-drag on an edge puts a corner there, Insert does for a chosen edge; Del deletes, Ctrl+D copies a cutout.',
-    draw: 'Click, or type figures: Tab goes to the next, Enter sets the point. Backspace takes one back, Esc drops the shape, Alt lifts the snapping.',
+    draw: 'Click, or type figures: Tab goes to the next, Enter sets the point. Backspace takes one back, Esc drops the shape, Alt lifts the snapping. With Shift a cutout over the edge cuts a bay into the outline.',
     polygon: 'Enter without figures closes the shape. A makes the next edge an arc: first its end, then a point on it.',
   },
   fields: fieldNames,

@@ -6,6 +6,7 @@ import { classById } from '../../../../shared-types/library/classes.ts';
 import type { PackageOffer } from '../../../../shared-types/rules/package-offers.ts';
 import { placeWords as words } from '../../../../shared-types/words/window/parts.ts';
 import { readPlacing } from '../../../editing/placing.ts';
+import { useDocument } from '../../../state/use-app.ts';
 import { Icon } from '../../../widgets/Buttons.tsx';
 import { useOwnPackages } from './use-own-packages.ts';
 
@@ -23,8 +24,9 @@ type Props = {
 /** Finds a package by typing; Enter takes the first, the arrows another one. */
 export function PackageBox({ id, label, chosen, placeholder, refdes, onChoose }: Props) {
   const own = useOwnPackages();
+  const { parts } = useDocument().board;
   const [typed, setTyped] = useState<string | null>(null);
-  const read = typed === null ? { refdes: null, offers: [] } : readPlacing(typed, own, refdes);
+  const read = typed === null ? { refdes: null, offers: [] } : readPlacing(typed, own, refdes, parts);
   const items = read.offers.map((offer, index) => ({ id: index, offer }));
   const take = (index: number, by: 'enter' | 'leave') => {
     const offer = read.offers[index];

@@ -42,7 +42,7 @@ export function PlaceSection() {
         chosen={placing.offer?.name ?? ''}
         refdes={placing.refdes}
         onChoose={(offer, typedRefdes, by) => {
-          app.bench.setPlacing(chosen(app.store.get().view.placing, offer, typedRefdes));
+          app.bench.setPlacing(chosen(app.store.get().view.placing, offer, typedRefdes, document.board.parts));
           app.setView({ tool: 'place' });
           // After Enter the keys go to the drawing; Tab goes on to the designator.
           if (by === 'enter') app.canvas.current?.focus();
@@ -54,12 +54,17 @@ export function PlaceSection() {
           <PlacingFields placing={placing} refdes={refdes} />
           <PlaceByNumbers placing={placing} refdes={refdes} />
           {tool === 'place' && <p className="place-hint">{words.clickHint}</p>}
+          {tool === 'place' && isTall(placing) && <p className="place-hint">{words.tallHint}</p>}
         </>
       )}
       <SnapFields placing={placing} />
     </Section>
   );
 }
+
+/** From this height on the foot of a body and its top lie apart in a photo, mm. */
+const TALL_MM = 4;
+const isTall = ({ heightMm, offer }: Placing): boolean => (heightMm ?? offer?.heightMm ?? 0) >= TALL_MM;
 
 function RefdesField({ refdes }: { refdes: string }) {
   const app = useApp();
@@ -125,9 +130,14 @@ function PlacingFields({ placing, refdes }: { placing: Placing; refdes: string }
         decimals={1}
         onChange={(turn) => turn !== null && set({ turn })}
       />
-      <Check on={!placing.fitted} onChange={(empty) => set({ fitted: !empty })}>
-        {words.empty}
-      </Check>
+      <div className="flag-grid">
+        <Check on={!placing.fitted} onChange={(empty) => set({ fitted: !empty })}>
+          {words.empty}
+        </Check>
+        <Check on={placing.coated} onChange={(coated) => set({ coated })}>
+          {words.coated}
+        </Check>
+      </div>
     </>
   );
 }

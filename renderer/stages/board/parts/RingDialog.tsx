@@ -76,7 +76,7 @@ export function RingDialog({ onClose }: { onClose: () => void }) {
         label={placeWords.package}
         chosen={offer?.name ?? ''}
         refdes={placing.refdes || 'C1'}
-        onChoose={(next, name) => app.bench.setPlacing(chosen(placing, next, name))}
+        onChoose={(next, name) => app.bench.setPlacing(chosen(placing, next, name, document.board.parts))}
       />
       <p className="place-hint">
         {offer ? words.ringText(`${offer.name}, ${nextRefdes(placing, document)}`) : words.noPackage}

@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Mark } from '../../../../renderer/canvas/drawing/marks.ts';
+import { carriedMarks } from '../../../../renderer/canvas/layers/carried.ts';
 import { labelLayer, labelPlace } from '../../../../renderer/canvas/layers/labels.ts';
+import { sameInputs } from '../../../../renderer/canvas/layers/layer.ts';
+import { selectionLayer } from '../../../../renderer/canvas/layers/overlay.ts';
 import { bodyShape } from '../../../../renderer/canvas/layers/part-shape.ts';
 import { partsLayer } from '../../../../renderer/canvas/layers/parts.ts';
+import type { Scene } from '../../../../renderer/canvas/scene.ts';
 import { project } from '../../../../renderer/canvas/view/projection.ts';
 import { ownToBoard } from '../../../../shared-types/board.ts';
 import { assessmentOf, boardWith, modelOf, part, sceneOf } from './sample.ts';
@@ -11,6 +15,37 @@ const drawn = (one: ReturnType<typeof part>, view = {}, rest = {}): Mark[] =>
   partsLayer.marks(sceneOf(modelOf(boardWith([one]), {}, rest), view), [one]);
 const stroked = (marks: Mark[]) =>
   marks.flatMap((mark) => (mark.kind !== 'text' && mark.kind !== 'glyph' && mark.stroke ? [mark.stroke] : []));
+
+describe('parts that are dragged', () => {
+  const parts = [part('U1', 30, 30, 8, 6), part('U2', 50, 30, 8, 6), part('U3', 70, 30, 8, 6, { side: 'bottom' })];
+  const model = modelOf(boardWith(parts), {}, { selection: new Set(['U1', 'U2']) });
+  const still = sceneOf(model);
+  const carried = {
+    kind: 'carried',
+    parts: [parts[1]],
+    names: new Set(['U2']),
+    by: { x: 5, y: 0 },
+    guides: [],
+  } as const;
+  const scene: Scene = { ...still, sketch: { ...carried, guides: [] } };
+
+  it('leave a faint edge behind, without designator and selection', () => {
+    expect(stroked(partsLayer.marks(scene, [parts[1]]))).toEqual([expect.objectContaining({ alpha: 0.35 })]);
+    expect(partsLayer.marks(scene, [parts[0]])).toEqual(partsLayer.marks(still, [parts[0]]));
+    expect(labelLayer.marks(still, [parts[1]]).length).toBeGreaterThan(0);
+    expect(labelLayer.marks(scene, [parts[1]])).toEqual([]);
+    expect(selectionLayer.marks(scene).length).toBeLessThan(selectionLayer.marks(still).length);
+  });
+
+  it('are drawn as they look, and the sheets of the others stay as they were drawn', () => {
+    const looks = carriedMarks([parts[1]], scene);
+    for (const mark of partsLayer.marks(still, [parts[1]])) expect(looks).toContainEqual(mark);
+    expect(sameInputs(partsLayer.inputs(scene, [parts[0]]), partsLayer.inputs(still, [parts[0]]))).toBe(true);
+    expect(sameInputs(partsLayer.inputs(scene, [parts[1]]), partsLayer.inputs(still, [parts[1]]))).toBe(false);
+    const farther: Scene = { ...still, sketch: { ...carried, by: { x: 9, y: 0 }, guides: [] } };
+    expect(sameInputs(partsLayer.inputs(scene, [parts[1]]), partsLayer.inputs(farther, [parts[1]]))).toBe(true);
+  });
+});
 
 describe('bodies', () => {
   it('lie on whole pixels when they lie upright', () => {

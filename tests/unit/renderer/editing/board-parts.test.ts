@@ -142,6 +142,13 @@ test('a chosen package brings its letters; a line may begin with the designator'
   expect(readPlacing('sc70 5', [{ ...bga, name: 'SC-70-5' }], '').refdes).toBeNull();
   expect(readPlacing('l1 1206', [], '')).toMatchObject({ refdes: 'L1', offers: [{ name: 'L 1206' }, {}, {}, {}, {}] });
   expect(readPlacing('d1 sma', [], '').offers[0].name).toBe('SMA');
+  const parts = [
+    ...smallDocument().board.parts,
+    { ...smallDocument().board.parts[0], refdes: 'U8', pin1: { x: 1, y: 2 }, package: { ...bga, name: 'Own 9x9' } },
+  ];
+  expect(readPlacing('u9', [], '', parts)).toMatchObject({ refdes: 'U9', offers: [{ name: 'Own 9x9' }, {}] });
+  expect(readPlacing('xq9', [], '', parts).refdes).toBeNull();
+  expect(chosen(first, { ...bga, name: 'Own 9x9' }, null, parts).pin1).toEqual({ x: 1, y: 2 });
   expect(nextRefdes({ ...first, ...chosen(first, named45.offers[0], 'C45') }, smallDocument())).toBe('C45');
   const two = placedParts(first, smallDocument(), [
     { x: 1, y: 2, turn: 30, side: 'top' },

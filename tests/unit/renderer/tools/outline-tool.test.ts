@@ -138,6 +138,21 @@ test('a hole over the edge is refused and said where; nothing changes', () => {
   b.expectSteps();
 });
 
+test('with Shift a hole over the edge cuts a bay into the outline, by click and by figures, as one step', () => {
+  const b = bench({ mode: 'hole' });
+  const corners = board(b).outline.length;
+  b.hold({ shift: true });
+  click(b, 0, 30);
+  expect(outline(b).refused).toBeNull();
+  expect(board(b).outline).toHaveLength(corners + 3);
+  b.hold({});
+  for (const key of ['0', 'Tab', '1', '0', 'Tab', '4']) b.keyDown(key);
+  b.hold({ shift: true }).keyDown('Enter');
+  expect(board(b).outline).toContainEqual({ x: 0, y: 12, bulge: expect.closeTo(-0.414, 3) });
+  expect(board(b).cutouts).toEqual([]);
+  b.expectSteps('cut a bay into the outline', 'cut a bay into the outline');
+});
+
 test('corners and edges are dragged as one step each; Alt lifts the grid', () => {
   const b = bench();
   b.drag(at(100, 60), at(90.13, 55.08));

@@ -39,8 +39,11 @@ describe('the tool that places parts', () => {
   });
 
   it('snaps to the row of a neighbour and shows the line', () => {
-    const driver = drive(board({ placing: { ...board().placing, rows: true } }));
-    driver.pointerMove({ x: 32.2, y: 20.4 });
+    const like = { ...part('C2', 26, 20, 1, 0.5) };
+    like.package = { ...like.package, name: 'C 0402' };
+    const document = { ...board().document, board: boardWith([part('U1', 50, 30, 10, 10), like]) };
+    const driver = drive(board({ placing: { ...board().placing, rows: true }, document }));
+    driver.pointerMove({ x: 32.2, y: 20.26 });
     expect(driver.sketch()).toMatchObject({
       at: { x: 32, y: 20 },
       guides: [
@@ -50,6 +53,80 @@ describe('the tool that places parts', () => {
         ],
       ],
     });
+  });
+
+  it('is pulled no farther than a little by rows of other packages', () => {
+    const driver = drive(board({ placing: { ...board().placing, rows: true, gridMm: 0 } }), { zoom: 12 });
+    driver.pointerMove({ x: 32.2, y: 20.2 });
+    expect(driver.sketch()).toMatchObject({ at: { x: 32.2, y: 20.2 } });
+    driver.pointerMove({ x: 32.2, y: 20.1 });
+    expect(driver.sketch()).toMatchObject({ at: { x: 32.2, y: 20 } });
+  });
+
+  it('takes digits for the number of the designator, and says which is taken', () => {
+    const driver = drive(board());
+    driver.pointerMove({ x: 30, y: 10 });
+    for (const digit of '41') expect(driver.keyDown(digit)).toBe(true);
+    driver.click({ x: 30, y: 10 }).click({ x: 32, y: 10 });
+    expect(partsOf(driver.model()).slice(3)).toEqual(['C41 30 10 0', 'C42 32 10 0']);
+    driver.keyDown('4');
+    driver.keyDown('1');
+    expect(driver.hints()).toEqual(['C41 is on the board already. C43 is the next free one.']);
+    driver.keyDown('Backspace');
+    driver.click({ x: 34, y: 10 });
+    expect(partsOf(driver.model()).at(-1)).toBe('C4 34 10 0');
+    expect(driver.keyDown('Backspace')).toBe(false);
+  });
+
+  it('turns a chip that is pulled along, and leaves it where it was pressed', () => {
+    const driver = drive(board());
+    driver.pointerDown({ x: 30, y: 10 }).pointerMove({ x: 30.3, y: 11 }).pointerMove({ x: 30.3, y: 13 });
+    driver.pointerUp({ x: 30.3, y: 13 });
+    expect(driver.model().document.board.parts.at(-1)).toMatchObject({ refdes: 'C7', x: 30, y: 10, turn: 90 });
+    expect(driver.model().document.board.parts.at(-1)?.pin1).toBeUndefined();
+    driver.click({ x: 35, y: 10 });
+    expect(partsOf(driver.model()).at(-1)).toBe('C8 35 10 90');
+  });
+
+  it.each([
+    ['top', { x: 34, y: 14 }, { x: 2.058, y: 1.638 }],
+    ['bottom', { x: 34, y: 14 }, { x: 2.058, y: -1.638 }],
+    ['top', { x: 27, y: 9 }, { x: -2.058, y: -1.638 }],
+  ] as const)('marks pin 1 at the corner that a part on the %s is pulled to', (shownSide, to, pin1) => {
+    const placing = { ...startingPlacing, offer: offer('soic-8'), refdes: 'U7', rows: false };
+    const driver = drive(board({ placing, shownSide }));
+    driver.drag({ x: 30, y: 10 }, to).click({ x: 60, y: 10 });
+    const [first, second] = driver.model().document.board.parts.slice(3);
+    expect(first).toMatchObject({ refdes: 'U7', x: 30, y: 10, turn: 0, pin1 });
+    expect(second).toMatchObject({ refdes: 'U8', pin1 });
+  });
+
+  it('turns the marked end of a diode to where it is pulled, by whole degrees with Alt', () => {
+    const placing = { ...startingPlacing, offer: offer('sma'), refdes: 'D1', rows: false };
+    const driver = drive(board({ placing }));
+    driver.drag({ x: 30, y: 10 }, { x: 30, y: 20 });
+    expect(driver.model().document.board.parts.at(-1)).toMatchObject({ turn: 270, pin1: { x: -1.806, y: 0 } });
+    driver.hold({ alt: true }).drag({ x: 50, y: 10 }, { x: 60, y: 20 });
+    expect(driver.model().document.board.parts.at(-1)?.turn).toBe(225);
+  });
+
+  it('goes on with a row as far as Shift points, as far apart as the last two, straight', () => {
+    const driver = drive(board());
+    driver.click({ x: 30, y: 10 }).click({ x: 32, y: 10 });
+    driver.hold({ shift: true }).pointerMove({ x: 38.3, y: 10.4 });
+    expect(driver.sketch()).toMatchObject({
+      kind: 'bodies',
+      parts: [{ x: 34.167 }, { x: 36.333 }, { x: 38.5, y: 10 }],
+    });
+    driver.click({ x: 38.3, y: 10.4 });
+    expect(partsOf(driver.model()).slice(5)).toEqual(['C9 34.167 10 0', 'C10 36.333 10 0', 'C11 38.5 10 0']);
+    driver.expectSteps('place C7', 'place C8', 'place 3 parts');
+  });
+
+  it('has no row where the part placed last is another', () => {
+    const driver = drive(board());
+    driver.hold({ shift: true }).click({ x: 40, y: 20.5 });
+    expect(partsOf(driver.model()).slice(3)).toEqual(['C7 40 20.5 0']);
   });
 
   it('works by keys alone: arrows move it as seen, Enter places it', () => {
@@ -76,12 +153,19 @@ describe('parts under the select tool', () => {
     const driver = drive(board({ tool: 'select', selection: new Set(['C1', 'C2']) }));
     driver.pointerDown({ x: 20, y: 20 }).pointerMove({ x: 23, y: 21 }).pointerMove({ x: 25.1, y: 23.2 });
     expect(driver.sketch()).toMatchObject({
-      kind: 'bodies',
+      kind: 'carried',
       parts: [
-        { refdes: 'C1', x: 25, y: 23 },
-        { refdes: 'C2', x: 31 },
+        { refdes: 'C1', x: 20, y: 20 },
+        { refdes: 'C2', x: 26 },
       ],
+      names: new Set(['C1', 'C2']),
+      by: { x: 5, y: 3 },
     });
+    const before = driver.sketch();
+    driver.pointerMove({ x: 25.6, y: 23.2 }).pointerMove({ x: 25.1, y: 23.2 });
+    // The same objects in every step: what is dragged is drawn once and then only moved.
+    expect(driver.sketch()).toEqual(before);
+    expect((driver.sketch() as typeof before & { names: unknown }).names).toBe((before as { names: unknown }).names);
     expect(partsOf(driver.model())[1]).toBe('C1 20 20 0');
     driver.pointerUp({ x: 25.1, y: 23.2 });
     expect(partsOf(driver.model()).slice(1)).toEqual(['C1 25 23 0', 'C2 31 23 0']);

@@ -1,0 +1,34 @@
+import type { Point, Side } from '../../../shared-types/geometry.ts';
+import { nearestPin1, pin1Places } from '../../../shared-types/rules/pin1.ts';
+import { boardToOwn, wholeTurn } from '../../editing/part-poses.ts';
+import { type Placing, placedPart } from '../../editing/placing.ts';
+
+/** Parts of two ends that look alike, so that no mark is of use. */
+const NO_MARK = /^(chip-|melf-resistor|ntc|power-inductor)/;
+
+/**
+ * How a part lies that is pulled from its middle towards a point of the board: a part of two ends turns its pin 1 there, in
+ * quarters or, when free, by whole degrees; of another the corner there becomes pin 1. Null: nothing changes.
+ */
+export function pulledTowards(
+  placing: Placing,
+  at: Point,
+  to: Point,
+  side: Side,
+  free: boolean,
+): Partial<Placing> | null {
+  const part = placedPart(placing, '', at, side);
+  if (!part || part.package.shape === 'round') return null;
+  const places = pin1Places(part);
+  if (places.length > 2) return changed(placing, { pin1: nearestPin1(part, boardToOwn(part, to)) });
+  const step = free ? 1 : 90;
+  const way = (Math.atan2(to.y - at.y, to.x - at.x) * 180) / Math.PI;
+  const along = Math.round(way / step) * step;
+  if (NO_MARK.test(part.class)) return changed(placing, { turn: ((along % 180) + 180) % 180, pin1: null });
+  return changed(placing, { turn: wholeTurn(along + 180), pin1: places[0] });
+}
+
+function changed(placing: Placing, fields: Partial<Pick<Placing, 'turn' | 'pin1'>>): Partial<Placing> | null {
+  const samePin = fields.pin1?.x === placing.pin1?.x && fields.pin1?.y === placing.pin1?.y;
+  return samePin && (fields.turn ?? placing.turn) === placing.turn ? null : fields;
+}
