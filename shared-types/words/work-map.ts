@@ -141,7 +141,6 @@ export const TABLES = {
   notes: 'Notes of the evaluation',
   cautions: 'Cautions',
   segments: 'Segments',
-  watch: 'Thermocouples',
   targets: 'Targets',
   profile: 'Set and predicted temperatures; pencil in the actual ones',
   columns: {

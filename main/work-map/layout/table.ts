@@ -34,6 +34,9 @@ export function columnWidths(columns: readonly Column[], total = CONTENT_WIDTH):
   return columns.map((column) => column.width ?? ((total - fixed) * (column.share ?? 1)) / shares);
 }
 
+/** What a heading puts above and below itself, points. */
+const ROUND_HEADING = 12;
+
 type LaidTable = {
   widths: number[];
   rows: readonly (readonly Cell[])[];
@@ -87,7 +90,7 @@ export function drawTable(
 ): void {
   if (rows.length === 0) return;
   const table = layTable(flow, columns, rows);
-  if (title !== undefined) flow.heading(title, kept(table, mostKept));
+  if (title !== undefined) flow.heading(title, kept(table, mostKept) + ROUND_HEADING);
   else flow.need(kept(table, mostKept));
   table.drawHead();
   const drawAgain = () => {

@@ -96,7 +96,7 @@ function gasCells(figures: SheetFigures, { gas, flowLMin }: Segment, estimatedC:
 function drawWatch(sheet: Sheet, act: ActNumbers): void {
   const readings = act.result?.watch ?? [];
   if (readings.length === 0) return;
-  sheet.flow.heading(TABLES.watch);
+  sheet.flow.heading(sheet.facts.words.columns.watch);
   for (const tag of sheet.facts.watchTags) {
     if (!readings.some((reading) => reading.tagId === tag.id)) continue;
     sheet.flow.paragraph(SHEET.watchPlace(tag.name, tag.side, tag.refdes, tag.note));

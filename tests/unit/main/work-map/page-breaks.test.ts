@@ -34,3 +34,8 @@ test('no title and no single row is left behind at the foot of a page', () => {
   expect(second).not.toContain('continued');
   expect(second).toContain('row-1-');
 });
+
+test.each([30, 44, 58, 66, 74, 90])('with %i points left a title still has a row under it', (left) => {
+  const [first] = pagesWith(1, left) as [string];
+  expect(first.includes('Listed')).toBe(first.includes('row-1-'));
+});
