@@ -140,13 +140,6 @@ export const SHEET = {
     `${name}: ${side}${refdes === null ? ', on the board' : `, on ${refdes}`}${note ? `. ${note}` : ''}`,
   sides: { top: 'top', bottom: 'bottom' } satisfies Record<Side, string>,
   signOff: 'Sign-off',
-  signOffSteps: [
-    'Parts counted off, tray checked',
-    'Heat runs done, actual readings entered',
-    'Parts counted back',
-    'Both sides inspected under the microscope',
-    'Power-on check, unit handed back',
-  ],
 } as const;
 
 /** Headings and column titles. */
@@ -210,7 +203,6 @@ export const TABLES = {
     above: 'All above liquidus',
     window: 'Window',
     verdict: 'Estimate says',
-    step: 'Step',
     name: 'Name',
     when: 'Date, time',
     signature: 'Signature',
