@@ -2,7 +2,7 @@
 export const BOARD_FORMAT = 'heatmargin-board';
 export const BOARD_VERSION = 4;
 export const PLAN_FORMAT = 'heatmargin-plan';
-export const PLAN_VERSION = 5;
+export const PLAN_VERSION = 6;
 /** Extension of a ticket: a ZIP of board.json, plan.json and photos/. */
 export const TICKET_EXTENSION = '.hmticket';
 export const BOARD_EXTENSION = '.board.json';

@@ -4,6 +4,7 @@ import { PLAN_FORMAT, PLAN_VERSION } from './format-version.ts';
 import { pointSchema, sideSchema } from './geometry.ts';
 import { MOISTURE_LEVELS } from './library/moisture.ts';
 import { segmentSchema } from './profile.ts';
+import { stepWorkSchema } from './steps.ts';
 import { siteExchangeSchema, strapWorkSchema } from './straps.ts';
 import { tagSchema } from './tags.ts';
 import { TERM_IDS } from './uncertainty.ts';
@@ -189,6 +190,7 @@ export const planSchema = z
     tags: z.array(tagSchema).max(5000),
     straps: strapWorkSchema,
     exchanges: z.array(siteExchangeSchema).max(50),
+    steps: stepWorkSchema,
     clampedTurnDeg: z
       .number()
       .describe('How the board lies in the clamp: degrees counter-clockwise; views and print turn with it.'),

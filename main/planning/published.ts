@@ -95,12 +95,6 @@ export const MOST_EXCHANGES = figure(
   found('Practice of shops: two replacements of an array, then scrap (SMTnet 6465); IPC-7711/21 sets no limit', 'M'),
 );
 
-/** What electrolytics stand for the hours of a bake, C. */
-export const ELECTROLYTIC_BAKE_C = figure(
-  105,
-  found('Electrolytics do not stand a bake above 105 to 115 °C (SMTnet 6904 on J-STD-033)', 'M'),
-);
-
 /** Clearance that a nozzle and a mini-stencil need, mm, body to body. */
 export const KEEP_OUT_MM = figure(
   3.125,

@@ -15,6 +15,7 @@ import { drawBenchPage } from './pages/bench-page.ts';
 import { drawMapPages } from './pages/maps-page.ts';
 import { drawRecordPage } from './pages/record-page.ts';
 import { drawRunSheet } from './pages/run-sheet.ts';
+import { drawSteps } from './pages/steps.ts';
 import { CONTENT, INK, PAGE } from './paper.ts';
 
 export type WorkMapInput = {
@@ -44,6 +45,7 @@ export function drawSheet(ink: Ink, opener: PDFKit.PDFDocument, input: WorkMapIn
   };
   const { orderCut } = drawBenchPage(sheet);
   drawBeforeHeat(sheet);
+  drawSteps(sheet);
   drawMapPages(sheet);
   if (leftOut.length > 0) sheet.flow.paragraph(SHEET.photosLeftOut(leftOut), SOFT);
   for (const [place, act] of sheet.acts.entries()) drawRunSheet(sheet, act, place);

@@ -8,7 +8,7 @@ export function matters(patch: DocumentPatch): boolean {
   const [root, list] = patch.path;
   const last = patch.path.at(-1);
   if (root === 'plan' && list === 'ticket') return false;
-  if (root === 'plan' && list === 'clampedTurnDeg') return false;
+  if (root === 'plan' && (list === 'clampedTurnDeg' || list === 'steps')) return false;
   if (root === 'board' && list === 'photos') return false;
   if (root === 'plan' && (last === 'note' || last === 'order' || last === 'traySlot')) return false;
   if (root === 'board' && (list === 'name' || list === 'revision' || list === 'source' || list === 'fiducials'))

@@ -2,6 +2,7 @@ import { type Board, bodyOf, type Part } from '../board.ts';
 import { PLAN_FORMAT, PLAN_VERSION } from '../format-version.ts';
 import type { HeatRun, Plan, Site, Station } from '../plan.ts';
 import type { Segment } from '../profile.ts';
+import { emptyStepWork } from '../steps.ts';
 import { emptyStrapWork } from '../straps.ts';
 
 /**
@@ -150,6 +151,7 @@ export function emptyPlan(number: string): Plan {
     tags: [],
     straps: emptyStrapWork(),
     exchanges: [],
+    steps: emptyStepWork(),
     clampedTurnDeg: 0,
   };
 }

@@ -19,6 +19,7 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
                                               exposure of every part, advice and findings
   heatmargin straps FILE [--want GROUP=SETTING ...] [--stock-first] [--json]
                                               what the straps of a board or ticket say, and the moves to the wanted setting
+  heatmargin steps TICKET [--json] [--coarse]  the work in order: what is done, read and checked, with reasons
   heatmargin search TICKET [--run NAME] [--preheater C-C] [--lead S-S] [--gas C-C] [--seconds S-S] [--to-peak S] [--json]
   heatmargin calibrate TICKET [LOG.csv] -o OUT.hmticket [--run NAME] [--start SECONDS]
              --point WATCH=COLUMN,soldered|epoxy|taped ... --peak WATCH=CELSIUS,soldered|epoxy|taped ...

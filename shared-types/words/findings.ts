@@ -5,6 +5,7 @@ import { HANDLING_SENTENCES, VERDICT_SENTENCES } from './finding-sentences/handl
 import { NEIGHBOUR_SENTENCES } from './finding-sentences/neighbours.ts';
 import { INPUT_SENTENCES, PLAN_SENTENCES } from './finding-sentences/plan.ts';
 import type { FindingSentence, FindingWords } from './finding-sentences/sentence.ts';
+import { STEP_SENTENCES } from './finding-sentences/steps.ts';
 import { STRAP_SENTENCES } from './finding-sentences/straps.ts';
 import { SITE_SENTENCES, TARGET_SENTENCES } from './finding-sentences/targets.ts';
 import { heatNoticeSentence } from './heat.ts';
@@ -18,6 +19,7 @@ const SENTENCES = {
   ...HANDLING_SENTENCES,
   ...NEIGHBOUR_SENTENCES,
   ...STRAP_SENTENCES,
+  ...STEP_SENTENCES,
   ...PLAN_SENTENCES,
   ...INPUT_SENTENCES,
 } satisfies Record<string, FindingSentence>;

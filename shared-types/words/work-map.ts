@@ -119,13 +119,6 @@ export const SHEET = {
     `${name}: ${side}${refdes === null ? ', on the board' : `, on ${refdes}`}${note ? `. ${note}` : ''}`,
   sides: { top: 'top', bottom: 'bottom' } satisfies Record<Side, string>,
   signOff: 'Sign-off',
-  signOffSteps: [
-    'Parts counted off, tray checked',
-    'Heat runs done, actual readings entered',
-    'Parts counted back',
-    'Both sides inspected under the microscope',
-    'Power-on check, unit handed back',
-  ],
 } as const;
 
 /** Headings and column titles. */
@@ -176,7 +169,6 @@ export const TABLES = {
     target: 'Target',
     above: 'All above liquidus',
     verdict: 'Estimate says',
-    step: 'Step',
     name: 'Name',
     when: 'Date, time',
     signature: 'Signature',

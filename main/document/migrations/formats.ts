@@ -7,6 +7,7 @@ import { planHandlingStep } from './plan-2-handling.ts';
 import { planStrapsStep } from './plan-3-straps.ts';
 import { planStationStep } from './plan-4-stations.ts';
 import { planCalibrationStep } from './plan-5-calibration.ts';
+import { planStepsStep } from './plan-6-steps.ts';
 
 /**
  * The formats with the steps that bring older files up. A version step raises the number in `format-version.ts`, adds one file here, and
@@ -20,5 +21,5 @@ export const BOARD: Format = {
 export const PLAN: Format = {
   name: PLAN_FORMAT,
   version: PLAN_VERSION,
-  migrations: [planHandlingStep, planStrapsStep, planStationStep, planCalibrationStep],
+  migrations: [planHandlingStep, planStrapsStep, planStationStep, planCalibrationStep, planStepsStep],
 };

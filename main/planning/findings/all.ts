@@ -10,6 +10,7 @@ import { neighbourFindings } from './neighbours.ts';
 import { planFindings } from './plan.ts';
 import { rateFindings } from './rates.ts';
 import { siteFindings } from './sites.ts';
+import { stepFindings } from './steps.ts';
 import { strapFindings } from './straps.ts';
 import { targetFindings } from './targets.ts';
 
@@ -34,6 +35,7 @@ export function findingsFor(context: PlanningContext, actions: readonly PartActi
     ...liftingFindings(context, actions),
     ...bakeFindings(context),
     ...strapFindings(context),
+    ...stepFindings(context),
     ...planFindings(context),
     ...inputFindings(context),
   ];

@@ -10,6 +10,7 @@ import { importCommand } from './import.ts';
 import type { Command, Outcome, Tools } from './outcome.ts';
 import { schema } from './schema.ts';
 import { searchCommand } from './search.ts';
+import { stepsCommand } from './steps.ts';
 import { strapsCommand } from './straps.ts';
 import { ticket } from './ticket.ts';
 import { updateBoardCommand } from './update-board.ts';
@@ -25,6 +26,7 @@ const commands: Record<string, Command> = {
   evaluate: evaluateCommand,
   search: searchCommand,
   straps: strapsCommand,
+  steps: stepsCommand,
   'work-map': workMap,
   schema,
   example,

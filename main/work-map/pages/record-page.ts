@@ -1,14 +1,15 @@
 import { SHEET, TABLES } from '../../../shared-types/words/work-map.ts';
 import type { Sheet } from '../layout/sheet.ts';
-import { type Cell, drawTable } from '../layout/table.ts';
+import { drawTable } from '../layout/table.ts';
 import { drawFindings } from './findings.ts';
+import { drawPowerSteps } from './steps.ts';
 
 const C = TABLES.columns;
 
-/** The lines to sign stay on one page. */
-const SIGN_OFF_KEPT = 200;
+/** The line to sign stays on its page. */
+const SIGN_OFF_KEPT = 60;
 
-/** Order and notes in full, what the evaluation wants known, then the lines to sign. */
+/** Order and notes in full, what the evaluation wants known, then the checks at power-on and the line to sign. */
 export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
   const { flow, facts } = sheet;
   const { order, notes } = facts.plan.ticket;
@@ -22,15 +23,20 @@ export function drawRecordPage(sheet: Sheet, orderCut: boolean): void {
     flow.paragraph(notes.trim());
   }
   drawFindings(sheet, TABLES.notes, ['note']);
+  drawPowerSteps(sheet);
+  drawSignature(sheet);
+}
+
+/** One line to sign: each step has its own box. */
+function drawSignature(sheet: Sheet): void {
   drawTable(
-    flow,
+    sheet.flow,
     [
-      { title: C.step, share: 1 },
-      { title: C.name, width: 110 },
-      { title: C.when, width: 100 },
-      { title: C.signature, width: 110 },
+      { title: C.name, share: 1 },
+      { title: C.when, width: 140 },
+      { title: C.signature, width: 180 },
     ],
-    SHEET.signOffSteps.map((step): Cell[] => [step, { blank: true }, { blank: true }, { blank: true }]),
+    [[{ blank: true }, { blank: true }, { blank: true }]],
     SHEET.signOff,
     SIGN_OFF_KEPT,
   );

@@ -2,7 +2,9 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Board } from '../../../shared-types/board.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import { emptyPlan } from '../../../shared-types/rules/new-plan.ts';
+import { planSteps } from '../../../shared-types/rules/steps/plan-steps.ts';
 import { cautionsFor } from '../../../shared-types/words/cautions.ts';
+import { stepWords } from '../../../shared-types/words/steps/step-words.ts';
 import { clock } from '../../../shared-types/words/work-map.ts';
 import { type PdfPage, pagesOfPdf, popplerMissing, textOfPdf } from '../../support/pdf.ts';
 import { madeUpBoard, madeUpPlan } from '../../unit/main/work-map/made-up.ts';
@@ -109,6 +111,8 @@ describe.skipIf(popplerMissing)('what the work map says', () => {
     pages = textOfPdf((await print(board240, plan, assessment)).bytes);
     all = pages.join('\n').replaceAll('\u00a0', ' ');
   });
+  /** The sheet of a run, not the list of steps, which has its name too. */
+  const runSheet = (title: string) => pages.find((page) => page.includes(title) && page.includes('Segments')) ?? '';
 
   it('says what it is, that it estimates, and what it does not know', () => {
     expect(pages[0]).toContain('HM-2107');
@@ -119,6 +123,21 @@ describe.skipIf(popplerMissing)('what the work map says', () => {
       expect(page).toMatch(/Page \d+ of \d+/);
     }
     expect(all).not.toMatch(/\bsafe\b/i);
+  });
+
+  it('prints every step once, in order, each with a box', () => {
+    const { steps } = planSteps(board240, plan, assessment);
+    const lines = all.split('\n');
+    const starts = steps.map((step, index) => {
+      const head = stepWords(step).act.slice(0, 24);
+      return lines.findIndex(
+        (line) =>
+          line.trim().startsWith(`${index + 1} ${head}`) || line.includes(` ${index + 1} Check: ${head}`.slice(0, 20)),
+      );
+    });
+    expect(starts.filter((line) => line < 0)).toEqual([]);
+    expect(starts).toEqual(starts.toSorted((a, b) => a - b));
+    expect(lines.findIndex((line) => line.includes('Sign-off'))).toBeGreaterThan(starts.at(-1) ?? 0);
   });
 
   it('labels the underside', () => {
@@ -140,7 +159,7 @@ describe.skipIf(popplerMissing)('what the work map says', () => {
   it('prints the numbers that planning found, on the first page and on the sheet of each run', () => {
     for (const [place, run] of plan.heatRuns.entries()) {
       const numbers = assessment.runNumbers.filter((one) => one.runId === run.id);
-      const sheet = pages.find((page) => page.includes(`Heat run ${place + 1} of 3: ${run.name}`)) ?? '';
+      const sheet = runSheet(`Heat run ${place + 1} of 3: ${run.name}`);
       expect(sheet).not.toBe('');
       for (const { refdes, moltenAtS, notMoltenByS } of numbers)
         if (moltenAtS !== undefined && notMoltenByS !== undefined)
@@ -154,7 +173,7 @@ describe.skipIf(popplerMissing)('what the work map says', () => {
 
   it('puts predicted readings of each segment beside an empty field', () => {
     const [result] = assessment.evaluation.runs;
-    const sheet = pages.find((page) => page.includes('Heat run 1 of 3')) ?? '';
+    const sheet = runSheet('Heat run 1 of 3');
     expect(sheet).toContain('Board °C');
     expect(sheet).toContain('actual');
     for (const segment of result.segments)

@@ -7,14 +7,17 @@ import {
   cover,
   findingsAfter,
   molten,
+  rows as plainRows,
   remove,
-  rows,
   runsWithStart,
   withRuns,
   withSite,
   withTags,
 } from './provoked-findings.ts';
+import { stepRows } from './provoked-steps.ts';
 import { type Heat, partOf } from './support.ts';
+
+const rows = [...plainRows, ...stepRows];
 
 describe('findings', () => {
   test('an ordinary plan on a known board has nothing to say but that the iron is not modelled', () => {

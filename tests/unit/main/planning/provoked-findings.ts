@@ -61,7 +61,7 @@ const shield = (refdes: string, id = 'foil-tent'): Tag => ({
   shield: id,
 });
 /** Two positions, R1 fitted and R2 empty; R2 wants a value that is nowhere at hand. `gbitOn`: what goes on at U1. */
-function strapped({ wanted, lost, gbitOn }: { wanted: string; lost?: string; gbitOn?: number }): Change {
+export function strapped({ wanted, lost, gbitOn }: { wanted: string; lost?: string; gbitOn?: number }): Change {
   const strap = (refdes: string, value: string, fitted: boolean) =>
     partOf(refdes, 'chip-resistor', {
       value,
@@ -134,7 +134,7 @@ export const runsWithStart =
     })),
   });
 
-type Row = [code: FindingCode, weight: Finding['weight'], change: Change];
+export type Row = [code: FindingCode, weight: Finding['weight'], change: Change];
 
 /** One change of an ordinary board and plan for each finding. Sources of the figures stand in main/planning/published.ts. */
 export const rows: Row[] = [

@@ -1,0 +1,20 @@
+import type { Finding } from '../../../shared-types/evaluation.ts';
+import { planSteps } from '../../../shared-types/rules/steps/plan-steps.ts';
+import type { PlanningContext } from '../context.ts';
+import { finding, onBoard, onPart } from './make.ts';
+
+/** Counts, read-outs and codes that were entered at their steps and do not agree. */
+export function stepFindings({ board, plan }: PlanningContext): Finding[] {
+  if (plan.steps.marks.length === 0) return [];
+  return planSteps(board, plan, null).faults.flatMap((fault): Finding[] => {
+    if (fault.code === 'count-differs') {
+      const { which, counted, planned } = fault;
+      return [finding('tray-count-differs', 'stop', onBoard, { which, counted, planned }, null)];
+    }
+    if (fault.code === 'read-outs-differ')
+      return [finding('read-outs-differ', 'stop', onPart(fault.refdes), { refdes: fault.refdes }, null)];
+    if (fault.code !== 'code-differs') return [];
+    const { of, read, wanted } = fault;
+    return [finding('strap-code-read-differs', 'stop', onBoard, { of, read, wanted }, null)];
+  });
+}
