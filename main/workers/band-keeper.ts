@@ -13,6 +13,8 @@ export type BandKeeper = {
   known(document: TicketDocument): PlannedBands | null;
   isRunning(wanted: WantedEvaluation): boolean;
   start(wanted: WantedEvaluation): void;
+  /** Whether band runs may use a second core: true while no map is made there. */
+  letShare(isFree: boolean): void;
   /** Ends what runs; it is told as dropped. */
   drop(): void;
   close(): Promise<void>;
@@ -81,6 +83,7 @@ export function createBandKeeper(
         next = wanted;
       }
     },
+    letShare: (isFree) => worker.letShare(isFree),
     drop() {
       next = null;
       if (!running || dropped) return;

@@ -102,6 +102,7 @@ const banded = ({ assessment }: Shown, { board, plan }: WantedEvaluation['docume
 function turnTo(state: State, one: WantedEvaluation): void {
   if (isNewest(state, one)) return;
   dropBands(state);
+  state.keeper.letShare(false);
   state.wanted = one;
 }
 
@@ -138,7 +139,9 @@ function heard(state: State, event: EvaluationEvent): void {
   state.shown = { id, revision, phase, assessment };
   const runs = keeper.known(wanted.document);
   tell(runs ? { ...event, assessment: banded(state.shown, wanted.document, runs) } : event);
-  if (phase === 'fine') begin(state, wanted);
+  if (phase !== 'fine') return;
+  keeper.letShare(true);
+  begin(state, wanted);
 }
 
 /** The fine map's progress is told first; two at once would jump. */

@@ -4,15 +4,18 @@ import type { Board } from '../../shared-types/board.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { fail, type Problem, type Result } from '../../shared-types/problem.ts';
 import { reasons } from '../../shared-types/words/shell.ts';
-import type {
-  AskMessage,
-  JobPhase,
-  PlaybackAnswer,
-  PlaybackQuestion,
-  RunMessage,
-  StudyOrder,
-  WorkerData,
-  WorkerMessage,
+import {
+  type AskMessage,
+  CANCELLED_UP_TO,
+  type JobPhase,
+  type PlaybackAnswer,
+  type PlaybackQuestion,
+  type RunMessage,
+  SECOND_CORE_FREE,
+  SIGNALS_BYTES,
+  type StudyOrder,
+  type WorkerData,
+  type WorkerMessage,
 } from './worker-messages.ts';
 
 export type WorkerJob = { revision: number; phase: JobPhase; document: TicketDocument; study?: StudyOrder };
@@ -23,6 +26,8 @@ export type EvaluationWorker = {
   /** Runs a job; the number names it. */
   run(job: WorkerJob): number;
   cancel(job: number): void;
+  /** Whether jobs of the band runs may use a second core, from their next run on: true while no map is made there. */
+  letShare(isFree: boolean): void;
   /** Asks something of the last fine evaluation; answered when no job runs. A worker that is not alive knows nothing. */
   ask<Q extends PlaybackQuestion>(question: Q): Promise<Result<PlaybackAnswer[Q['about']]>>;
   close(): Promise<void>;
@@ -39,8 +44,8 @@ type Living = { worker: Worker; ready: boolean; board: Board | null; startTimer:
 
 /** `file`: path of the built worker. A worker that dies ends its job with a problem that names the file. */
 export function createEvaluationWorker(file: string, listener: WorkerListener): EvaluationWorker {
-  const shared = new SharedArrayBuffer(4);
-  const cancelledUpTo = new Int32Array(shared);
+  const shared = new SharedArrayBuffer(SIGNALS_BYTES);
+  const signals = new Int32Array(shared);
   let living: Living | null = null;
   let runningJob: number | null = null;
   let lastJob = 0;
@@ -71,7 +76,7 @@ export function createEvaluationWorker(file: string, listener: WorkerListener): 
     }
   };
   const birth = (): Living => {
-    const worker = new Worker(file, { workerData: { cancelledUpTo: shared } satisfies WorkerData });
+    const worker = new Worker(file, { workerData: { signals: shared } satisfies WorkerData });
     worker.on('message', heard);
     worker.on('error', () => died(worker));
     worker.on('exit', () => died(worker));
@@ -90,7 +95,8 @@ export function createEvaluationWorker(file: string, listener: WorkerListener): 
       living.worker.postMessage(message);
       return lastJob;
     },
-    cancel: (job) => void Atomics.store(cancelledUpTo, 0, job),
+    cancel: (job) => void Atomics.store(signals, CANCELLED_UP_TO, job),
+    letShare: (isFree) => void Atomics.store(signals, SECOND_CORE_FREE, isFree ? 1 : 0),
     ask<Q extends PlaybackQuestion>(question: Q) {
       const worker = living?.worker;
       if (!worker) return Promise.resolve(fail('stale-evaluation'));

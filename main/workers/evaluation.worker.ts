@@ -5,23 +5,35 @@ import { fail, type Problem, type Result, succeed } from '../../shared-types/pro
 import { evaluate } from '../heat/evaluate.ts';
 import { curvesOf, momentOf, type Playback } from '../heat/playback.ts';
 import { createRunMemory } from '../heat/run-memory.ts';
-import type { SharedTask } from '../heat/share-runs.ts';
+import type { SharedTask, ShareRuns } from '../heat/share-runs.ts';
 import { assess } from '../planning/assess.ts';
 import { bandRunsOf } from '../planning/band-numbers.ts';
 import { answerStudy } from './answer-study.ts';
 import { helpWithRuns } from './help-with-runs.ts';
-import { createRunHelper } from './run-helper.ts';
+import { createRunHelper, type RunHelper } from './run-helper.ts';
 import type { HelperData } from './run-helper-messages.ts';
 import { buffersIn } from './transferable.ts';
-import type { AskMessage, PlaybackQuestion, RunMessage, WorkerData, WorkerMessage } from './worker-messages.ts';
+import {
+  type AskMessage,
+  CANCELLED_UP_TO,
+  type PlaybackQuestion,
+  type RunMessage,
+  SECOND_CORE_FREE,
+  type WorkerData,
+  type WorkerMessage,
+} from './worker-messages.ts';
 
 /** Least time between two messages about progress. */
 const PROGRESS_EVERY_MS = 50;
 
 const born = workerData as WorkerData | HelperData;
-const cancelledUpTo = new Int32Array(born.cancelledUpTo);
-/** For the maps of a gesture: a helper born of this same file. The second worker's band runs are stopped by then. */
-const helper = availableParallelism() > 1 ? createRunHelper(new URL(import.meta.url), born.cancelledUpTo) : null;
+const shared = 'port' in born ? born.cancelledUpTo : born.signals;
+const signals = new Int32Array(shared);
+/**
+ * A helper born of this same file: for the maps of a gesture, when the second worker's band runs are stopped, and for band runs
+ * while no map is made.
+ */
+const helper = availableParallelism() > 1 ? createRunHelper(new URL(import.meta.url), shared) : null;
 /** For runs on the coarse grid, which follow a gesture or repeat it: the fine one would need many times the room. */
 const memory = createRunMemory();
 let board: Board | null = null;
@@ -38,7 +50,7 @@ function work(message: RunMessage, present: Board): Result<Answer> {
   const options = {
     revision,
     memory: phase === 'fine' ? undefined : memory,
-    isCancelled: () => Atomics.load(cancelledUpTo, 0) >= job,
+    isCancelled: () => Atomics.load(signals, CANCELLED_UP_TO) >= job,
     onProgress(share: number) {
       if (performance.now() < nextProgress) return;
       nextProgress = performance.now() + PROGRESS_EVERY_MS;
@@ -46,7 +58,7 @@ function work(message: RunMessage, present: Board): Result<Answer> {
     },
   };
   if (phase === 'bands') {
-    const runs = bandRunsOf(present, plan, options);
+    const runs = bandRunsOf(present, plan, { ...options, share: helper ? shareWhileFree(helper, job) : undefined });
     return runs.ok ? succeed({ kind: 'bands', job, runs: runs.value }) : runs;
   }
   if (phase === 'study') {
@@ -64,6 +76,12 @@ function work(message: RunMessage, present: Board): Result<Answer> {
   if (!evaluation.ok) return evaluation;
   return succeed({ kind: 'result', job, assessment: assess(present, plan, evaluation.value) });
 }
+
+/** Gives band runs away while the second core is free; those that come while it is not are made here. */
+const shareWhileFree =
+  (to: RunHelper, job: number): ShareRuns =>
+  (task) =>
+    Atomics.load(signals, SECOND_CORE_FREE) === 1 ? to.share(job, task) : () => null;
 
 /** What the heat code did not foresee ends one job, not the worker. */
 function safely(message: RunMessage, present: Board): Result<Answer> {

@@ -43,5 +43,10 @@ export type WorkerMessage =
   | { kind: 'study'; job: number; answer: StudyAnswer[StudyOrder['about']] }
   | { kind: 'failed'; job: number; problem: Problem };
 
-/** What the worker is born with: shared memory that holds the highest job that was cancelled. */
-export type WorkerData = { cancelledUpTo: SharedArrayBuffer };
+/** Places in the memory that a worker shares with main: the highest job that was cancelled; 1 while a second core is free. */
+export const CANCELLED_UP_TO = 0;
+export const SECOND_CORE_FREE = 1;
+export const SIGNALS_BYTES = 8;
+
+/** What the worker is born with: that memory. */
+export type WorkerData = { signals: SharedArrayBuffer };

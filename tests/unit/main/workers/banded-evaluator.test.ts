@@ -24,6 +24,7 @@ function setUp() {
   const jobs: Job[] = [];
   const told: string[] = [];
   const timers: (() => void)[] = [];
+  const shares: boolean[] = [];
   const evaluator = createBandedEvaluator(
     (listener) => {
       listeners.push(listener);
@@ -32,6 +33,7 @@ function setUp() {
         cancel: (job) => {
           for (const one of jobs) if (one.job === job) one.cancelled = true;
         },
+        letShare: (isFree) => void shares.push(isFree),
         ask: () => Promise.resolve(fail('stale-evaluation')),
         close: () => Promise.resolve(),
       };
@@ -48,7 +50,7 @@ function setUp() {
   );
   const last = (phase: string) => jobs.findLast((job) => job.phase === phase)!;
   return {
-    ...{ evaluator, jobs, told, timers, last },
+    ...{ evaluator, jobs, told, timers, shares, last },
     bandsOf: () => jobs.filter((job) => job.phase === 'bands'),
     map: (phase: 'coarse' | 'fine') =>
       listeners.find((_, index) => index !== 0)!.ended({ kind: 'result', job: last(phase).job, assessment }),
@@ -60,6 +62,18 @@ function setUp() {
 }
 const ticket = (revision: number, of: TicketDocument = document) => ({ id: 'a', revision, document: of });
 const changed = (): TicketDocument => ({ ...document, plan: { ...document.plan, tags: [...document.plan.tags] } });
+
+test('band runs share a second core only while no map is made on it', () => {
+  const bench = setUp();
+  bench.evaluator.want(ticket(1), ['coarse', 'fine']);
+  bench.map('coarse');
+  bench.timers[0]!();
+  expect(bench.shares).toEqual([false]);
+  bench.map('fine');
+  expect(bench.shares).toEqual([false, true]);
+  bench.evaluator.want(ticket(2, changed()), ['coarse', 'fine']);
+  expect(bench.shares).toEqual([false, true, false]);
+});
 
 test('the fine map comes without bands and is told again with them', () => {
   const bench = setUp();

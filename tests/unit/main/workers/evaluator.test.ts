@@ -18,6 +18,7 @@ function setUp() {
       listener = given;
       return {
         run: (job) => jobs.push({ ...job, job: jobs.length + 1 }),
+        letShare: () => undefined,
         ask: (question) => {
           asked.push(question.revision);
           return Promise.resolve(fail('not-found'));

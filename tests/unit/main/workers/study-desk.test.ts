@@ -23,6 +23,7 @@ function setUp() {
         cancel: (job) => {
           jobs[job - 1]!.cancelled = true;
         },
+        letShare: () => undefined,
         ask: () => Promise.resolve(fail('stale-evaluation')),
         close: () => Promise.resolve(),
       };
