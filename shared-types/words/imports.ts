@@ -197,7 +197,8 @@ export const KIND_WORDS: Record<string, string> = {
   brokenDesign: 'an IPC-2581 file that cannot be read',
   brokenDrawing: 'a drawing that cannot be read',
   archive: 'an archive: unpack it first',
-  spreadsheet: 'a spreadsheet that cannot be opened (damaged, too large, or of another kind than XLSX and ODS): save it as CSV',
+  spreadsheet:
+    'a spreadsheet that cannot be opened (damaged, too large, or of another kind than XLSX and ODS): save it as CSV',
   picture: 'a picture',
   document: 'a PDF document',
   binary: 'no text',
