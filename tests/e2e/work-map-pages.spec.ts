@@ -5,6 +5,7 @@ import { expect, test } from './opened.ts';
 test('the pages of the work map are saved as SVG and as PNG', async ({ page, w }) => {
   await w.importFile('sample-boards/tide-gauge-logger.hmticket');
   await w.stage('workMap');
+  await expect(page.getByRole('img', { name: /^Page 1 of \d+$/ })).toBeVisible({ timeout: 60_000 });
   const number = (await page.locator('.ticket-title h1').textContent()) ?? '';
   for (const format of ['SVG', 'PNG']) {
     const download = page.waitForEvent('download', { timeout: 60_000 });
@@ -14,6 +15,7 @@ test('the pages of the work map are saved as SVG and as PNG', async ({ page, w }
     const files = unzipSync(new Uint8Array(readFileSync(await saved.path())));
     const names = Object.keys(files);
     expect(names.length).toBeGreaterThan(8);
+    await expect(page.getByRole('img', { name: /^Page \d+ of/ })).toHaveCount(names.length);
     expect(names[0]).toBe(`${number}-01.${format.toLowerCase()}`);
     const head = Buffer.from(files[names[0]!]!.subarray(0, 300)).toString('latin1');
     expect(head).toMatch(format === 'SVG' ? /<svg .*viewBox="0 0 595\.28 841\.89"/s : /^.PNG/);
