@@ -1,3 +1,4 @@
+import { COVER_CHOICES, SIDE_MEANINGS } from '../../../shared-types/import-choices.ts';
 import { written, wrongUse } from '../../../shared-types/words/command-line.ts';
 import { IMPORT_USE, importReportLines } from '../../../shared-types/words/imports.ts';
 import { type ImportChoices, importBoard } from '../../document/imports/import-board.ts';
@@ -17,6 +18,8 @@ export const importOptions = {
   offset: { type: 'string' },
   outline: { type: 'string' },
   panel: { type: 'string' },
+  side: { type: 'string', multiple: true },
+  cover: { type: 'string', multiple: true },
 } as const;
 
 /** `import FILES OR FOLDERS... -o NAME.board.json`: drawing files to one board, with a report of everything guessed or odd. */
@@ -50,14 +53,30 @@ export function readChoices(given: Arguments): ImportChoices | string {
   const offset = given.text('offset');
   const [, x, y] = /^(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?)$/.exec(offset ?? '') ?? [];
   if (offset !== undefined && y === undefined) return IMPORT_USE.offset;
+  const sideWords = pairsOf(given.texts('side'), SIDE_MEANINGS);
+  if (!sideWords) return IMPORT_USE.side;
+  const covers = pairsOf(given.texts('cover'), COVER_CHOICES);
+  if (!covers) return IMPORT_USE.cover;
   return {
     name: given.text('name'),
     unit,
     panel,
     ...(bottomX ? { bottomX: BOTTOM_X[bottomX as keyof typeof BOTTOM_X] } : {}),
+    sideWords,
+    covers,
     ...(outline ? { outline: Number(outline) } : {}),
     ...(offset ? { offset: { x: Number(x), y: Number(y) } } : {}),
   };
 }
 
 const BOTTOM_X = { top: 'asSeenFromTop', negated: 'negated' } as const;
+
+/** `WORD=MEANING` pairs as a record; null where one has no such meaning. */
+function pairsOf<T extends string>(words: readonly string[], meanings: readonly T[]): Record<string, T> | null {
+  const pairs = words.map((word): [string, T | undefined] => {
+    const at = word.lastIndexOf('=');
+    return [word.slice(0, Math.max(0, at)), meanings.find((meaning) => meaning === word.slice(at + 1))];
+  });
+  const told = pairs.filter((pair): pair is [string, T] => pair[0] !== '' && pair[1] !== undefined);
+  return told.length === pairs.length ? Object.fromEntries(told) : null;
+}
