@@ -34,12 +34,21 @@ export const turnRuleSchema = z.strictObject({
 });
 export type TurnRule = z.infer<typeof turnRuleSchema>;
 
+/** Sides that a word may mean; parts on inner layers are not on the board. */
+export const SIDE_MEANINGS = ['top', 'bottom', 'inner'] as const;
+export type SideMeaning = (typeof SIDE_MEANINGS)[number];
+const sideWordsSchema = z.record(z.string().max(60), z.enum(SIDE_MEANINGS));
+
 /** What was said about tables of one shape. `columns`: a meaning for each column, in order. */
 export const tableChoiceSchema = z.strictObject({
   columns: z.array(z.enum(COLUMN_MEANINGS)).max(500).optional(),
   unit: z.enum(LENGTH_WORDS).optional(),
+  /** What the words of the side column mean, by the word as it is written. */
+  sideWords: sideWordsSchema.optional(),
 });
 export type TableChoice = z.infer<typeof tableChoiceSchema>;
+
+export const COVER_CHOICES = ['can', 'frame', 'part'] as const;
 
 const shape = z.string().min(1).max(600);
 const negation = z.enum(['asSeenFromTop', 'negated']);
@@ -52,6 +61,8 @@ export const importChoicesSchema = z.strictObject({
   sides: z.record(z.string().max(600), z.enum(['top', 'bottom'])).optional(),
   /** Unit of drawings (DXF, SVG), whatever they say. */
   drawingUnit: z.enum(LENGTH_WORDS).optional(),
+  /** What the words of side columns mean, of all tables; what was said of a kind of tables wins. */
+  sideWords: sideWordsSchema.optional(),
   bottomX: negation.optional(),
   bottomY: negation.optional(),
   turn: turnRuleSchema.optional(),
@@ -61,6 +72,8 @@ export const importChoicesSchema = z.strictObject({
   outline: z.int().min(0).max(10000).optional(),
   /** Of a panel's images that share references: all of them (unless said otherwise, so that nothing is lost), or the first. */
   panel: z.enum(['all', 'one']).optional(),
+  /** Parts that are shield cans or frames, or are none though they were taken for one, by designator. */
+  covers: z.record(z.string().max(64), z.enum(COVER_CHOICES)).optional(),
 });
 export type WindowImportChoices = z.infer<typeof importChoicesSchema>;
 

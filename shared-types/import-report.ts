@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { sideSchema } from './geometry.ts';
+import { COVER_CHOICES, SIDE_MEANINGS } from './import-choices.ts';
 import type { ImportNoteCode } from './words/imports.ts';
 
 /** What an import did, as the command line prints it and the window shows it. Lengths in mm. */
@@ -47,6 +48,10 @@ export const importedTableSchema = z.strictObject({
   /** Cells of the first rows. */
   sample: z.array(names),
   rows: count,
+  /** The words of its side column with what each was taken for; null: nothing, then the part was put on the top. */
+  sideWords: z.array(
+    z.strictObject({ word: z.string(), side: z.enum(SIDE_MEANINGS).nullable(), count, chosen: z.boolean() }),
+  ),
 });
 export type ImportedTable = z.infer<typeof importedTableSchema>;
 
@@ -153,6 +158,20 @@ export const importReportSchema = z.strictObject({
   /** Images of a panel that share references; `strays`: parts that stand once and belong to no image that was taken. */
   panel: z.strictObject({ images: count, taken: z.enum(['all', 'one']), leftOut: count, strays: names }).nullable(),
   check: padCheckSchema.nullable(),
+  /** Shield cans and frames, and parts that may be one; lengths null: not told, then it stays a part. */
+  covers: z.array(
+    z.strictObject({
+      refdes: z.string(),
+      as: z.enum(COVER_CHOICES),
+      /** By its designator, by words of package or value, or because it lies over others. */
+      by: z.enum(['name', 'words', 'over']),
+      chosen: z.boolean(),
+      /** Parts that stand under it. */
+      under: count,
+      lengthMm: count.nullable(),
+      widthMm: count.nullable(),
+    }),
+  ),
   told: toldSchema,
 });
 export type ImportFacts = z.infer<typeof importReportSchema>;

@@ -1,6 +1,7 @@
 import { produce } from 'immer';
 import type { Cover } from '../../shared-types/board.ts';
 import type { TurnedRectangle } from '../../shared-types/geometry.ts';
+import { USUAL_COVERS } from '../../shared-types/library/usual-covers.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { nextTraySlot } from '../../shared-types/rules/suggestions.ts';
 import { takenRefdes } from './add-parts.ts';
@@ -23,13 +24,6 @@ export function freeCoverId(document: TicketDocument, kind: Cover['kind']): stri
   return `${PREFIX[kind]}${number}`;
 }
 
-/** What is usual for a kind; common practice, no source. The technician corrects it. */
-const USUAL: Record<Cover['kind'], Pick<Cover, 'heightMm' | 'sheetMm' | 'material' | 'fixing'>> = {
-  can: { heightMm: 3, sheetMm: 0.2, material: 'nickel-silver', fixing: 'soldered' },
-  frame: { heightMm: 2.5, sheetMm: 0.2, material: 'nickel-silver', fixing: 'soldered' },
-  stiffener: { heightMm: 1.5, sheetMm: 1.5, material: 'aluminium', fixing: 'screwed' },
-};
-
 /** A cover on a drawn area. */
 export const coverOn = (id: string, kind: Cover['kind'], side: Cover['side'], area: TurnedRectangle): Cover => ({
   id,
@@ -40,7 +34,7 @@ export const coverOn = (id: string, kind: Cover['kind'], side: Cover['side'], ar
   lengthMm: area.lengthMm,
   widthMm: area.widthMm,
   turn: wholeTurn(area.turnDeg),
-  ...USUAL[kind],
+  ...USUAL_COVERS[kind],
 });
 
 /** Puts a cover on the board; a taken id changes nothing. */

@@ -21,8 +21,9 @@ export const ASPECT_WORDS: Record<PartAspect, string> = {
 
 const angle = (degrees: number): string => `${rounded(degrees, 1)}°`;
 const SIDES = { top: 'top', bottom: 'bottom' } as const;
+/** Hundredths of a millimetre where lengths are in mm: the least difference counted is 0.05. */
 const fine = (mm: number, measures: Measures): string =>
-  mm < 1 && measures === METRIC ? `${rounded(mm, 2)} mm` : measures.length(mm);
+  measures.length(1).endsWith('mm') ? `${rounded(mm, 2)} mm` : measures.length(mm);
 const sizeOf = ({ package: { lengthMm, widthMm } }: Part, measures: Measures): string =>
   `${fine(lengthMm, measures)} × ${fine(widthMm, measures)}`;
 const orNone = (text: string): string => text || 'none';
@@ -33,7 +34,7 @@ export function aspectWords(aspect: PartAspect, change: PartChange, measures: Me
   const to = (from: string, next: string) => `${from} → ${next}`;
   switch (aspect) {
     case 'place':
-      return `by ${fine(change.movedMm, measures)}, to x ${rounded(after.x, 2)}, y ${rounded(after.y, 2)} mm${change.originDoubt ? '; may be another point of the same part: no pads tell' : ''}`;
+      return `by ${fine(change.movedMm, measures)}, to x ${fine(after.x, measures)}, y ${fine(after.y, measures)}${change.originDoubt ? '; may be another point of the same part: no pads tell' : ''}`;
     case 'turn':
       return `by ${angle(change.turnedDeg)}, ${to(angle(before.turn), angle(after.turn))}`;
     case 'side':
@@ -106,6 +107,7 @@ export const boardUpdateWords = {
     `moved by x ${rounded(alignment.frame.by.x, 3)}, y ${rounded(alignment.frame.by.y, 3)} mm, turned by ${90 * alignment.frame.quarters}°, ${LIES[lieOf(alignment)]}; ${boardUpdateWords.alignedBy(alignment)}`,
   same: (same: number, common: number) =>
     `${same} of ${many(common, 'part', 'parts')} that both have ${same === 1 ? 'is' : 'are'} the same`,
+  more: (count: number) => `and ${many(count, 'part', 'parts')} more`,
   added: 'New',
   gone: 'Gone',
   untold: (count: number) =>

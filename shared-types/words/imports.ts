@@ -94,8 +94,12 @@ const NOTES = {
     `${n} references have pads but no placement (test points, holes, marks, empty positions); they are no parts: ${d.kinds}.`,
   'size-assumed': (r, n) =>
     `${parts(n)} whose size neither name nor pads tell, a small square taken: ${r}. Set their package.`,
+  'covers-found': (r, n) =>
+    `${n === 1 ? '1 shield can or frame' : `${n} shield cans or frames`}, taken as ${n === 1 ? 'a cover' : 'covers'} over the parts: ${r}. Height where none is given, sheet, metal and fixing are usual values: correct them, or make ${n === 1 ? 'it a part' : 'them parts'} again.`,
+  'cover-size-unknown': (r, n) =>
+    `${parts(n)} likely a shield can or frame, but nothing tells the size, so ${n === 1 ? 'it stays a part' : 'they stay parts'}: ${r}. Draw ${n === 1 ? 'it as a cover' : 'them as covers'}.`,
   'lies-over-parts': (r, n) =>
-    `${parts(n)} over several others, likely cans or frames, imported as parts like the rest: ${r}. Draw them as covers instead.`,
+    `${parts(n)} over several others, perhaps cans or frames, imported as parts like the rest: ${r}. Say so if ${n === 1 ? 'it is one' : 'they are'}.`,
   'size-by-unnamed-pads': (r, n) =>
     `${parts(n)} whose size was guessed from the pads that lie symmetrically about them: ${r}.`,
   'size-by-first-pad': (r, n) =>
@@ -314,6 +318,8 @@ export const IMPORT_USE = {
   bottomX: '--bottom-x takes top (as seen from the top) or negated.',
   bottomY: '--bottom-y takes top (as seen from the top) or negated.',
   panel: '--panel takes all or one.',
+  side: '--side takes a word of the side column and what it means: --side WORD=top, =bottom or =inner.',
+  cover: '--cover takes a designator and what it is: --cover SH1=can, =frame or =part.',
   outline: '--outline takes the rank of an outline that the report lists.',
   offset: '--offset takes x,y in mm, such as --offset=-12.5,3.',
 } as const;

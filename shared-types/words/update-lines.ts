@@ -48,17 +48,23 @@ export function updateLines(document: TicketDocument, changes: BoardChanges, dec
 }
 
 function partLines({ board }: TicketDocument, { changed }: BoardChanges, decisions: Decisions): string[] {
-  return PART_ASPECTS.flatMap((aspect) =>
-    changed
+  return PART_ASPECTS.flatMap((aspect) => {
+    const lines = changed
       .filter(({ aspects }) => aspects.includes(aspect))
       .map((change) =>
         line(
           aspect,
           `${change.refdes}: ${aspectWords(aspect, change)}${unlessTaken(takesAspect(board, change, aspect, decisions))}`,
         ),
-      ),
-  );
+      );
+    return lines.length <= MOST_LINES
+      ? lines
+      : [...lines.slice(0, MOST_LINES), line(aspect, words.more(lines.length - MOST_LINES))];
+  });
 }
+
+/** Of one kind of change; what is the same for hundreds of parts needs no hundreds of lines. */
+const MOST_LINES = 40;
 
 function goneLines(document: TicketDocument, { gone, renamed }: BoardChanges, decisions: Decisions): string[] {
   const mentions = mentionsIn(document);

@@ -14,7 +14,10 @@ test('placements and Gerber of a real board become a ticket, and its site a map'
     files.map((name) => join(folder, name)),
   );
   const sheet = page.getByRole('dialog', { name: 'Import' });
-  await expect(sheet).toContainText('464 top, 273 bottom');
+  await expect(sheet).toContainText('460 top, 273 bottom');
+  await expect(sheet.getByRole('region', { name: 'Shields and frames' })).toContainText(
+    'SHLD1001_4 (by its designator',
+  );
   await expect(sheet).toContainText('122.5 mm × 103.5 mm');
   await expect(sheet.getByRole('list', { name: 'Notes' }).getByRole('listitem').first()).toBeVisible();
   await sheet.getByRole('button', { name: 'Create ticket' }).click();

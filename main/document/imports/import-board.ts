@@ -9,6 +9,7 @@ import { applyBills } from './build/bills.ts';
 import { checkParts, turnSamples } from './build/check.ts';
 import { claimsOf } from './build/claims.ts';
 import { type BoardContour, outlineContours } from './build/contours.ts';
+import { type Covers, splitCovers } from './build/covers.ts';
 import { addDrawings, type DrawnOutline } from './build/drawings.ts';
 import { type Frame, findFrame } from './build/frame.ts';
 import { buildBodied, chooseStep, designLayers, registerDesign } from './build/from-design.ts';
@@ -22,7 +23,7 @@ import { mergePlacements } from './build/merge.ts';
 import { boardName, drawnFrom } from './build/naming.ts';
 import { withPadSides } from './build/pad-sides.ts';
 import { findPanel, type Panel, takeImages } from './build/panel.ts';
-import { type BuiltPart, buildPart } from './build/parts.ts';
+import { buildPart } from './build/parts.ts';
 import { makeReport, type ReportInput } from './build/report.ts';
 import { type GivenFile, type Recognised, recognise } from './files/recognise.ts';
 import { type Archive, unpackFiles } from './files/unpack.ts';
@@ -135,7 +136,8 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
     frame.choice,
     built.map(({ part }) => part),
   );
-  const board = assemble(files, layers, built, contours, choices);
+  const split = splitCovers(built, layers.pads, choices.covers);
+  const board = assemble(files, layers, split, contours, choices);
   const parsed = boardSchema.safeParse(board);
   if (!parsed.success) {
     const issue = parsed.error.issues[0];
@@ -159,7 +161,8 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
     panel: panelLine(panel, placements, taken, choices),
     frame,
     vote,
-    built,
+    built: split.parts,
+    found: split.found,
     contours,
     check,
   });
@@ -188,11 +191,16 @@ function panelLine(
 function assemble(
   files: readonly Recognised[],
   layers: Layers,
-  built: readonly BuiltPart[],
+  { parts: built, covers }: Covers,
   { outline, cutouts, shift }: BoardContour,
   choices: ImportChoices,
 ): Board {
-  const parts = built.map(({ part }) => ({ ...part, x: tidy(part.x + shift.x), y: tidy(part.y + shift.y) }));
+  const shifted = <T extends { x: number; y: number }>(item: T): T => ({
+    ...item,
+    x: tidy(item.x + shift.x),
+    y: tidy(item.y + shift.y),
+  });
+  const parts = built.map(({ part }) => shifted(part));
   const { name, revision } = boardName(files, choices.name);
   return {
     format: BOARD_FORMAT,
@@ -204,7 +212,7 @@ function assemble(
     laminate: laminateOf(layers.copperLayers),
     parts,
     fiducials: [...marksPlaced(parts), ...marksByPads(layers, parts, shift)],
-    covers: [],
+    covers: covers.slice(0, 1000).map(shifted),
     photos: [],
     straps: [],
     packages: [],

@@ -73,6 +73,7 @@ function billReport(files: readonly Recognised[], lines: ReadonlyMap<string, Bil
     },
     panel: null,
     check: null,
+    covers: [],
     told: {
       // A bill says nothing of places: no part is gone because of it.
       ...{ sides: [], outline: false, turns: true, layers: false, heights: [], doubles: [] },

@@ -1,4 +1,4 @@
-import { LENGTH_WORDS, type LengthWord } from '../../../shared-types/import-choices.ts';
+import { COVER_CHOICES, LENGTH_WORDS, type LengthWord, SIDE_MEANINGS } from '../../../shared-types/import-choices.ts';
 import { written, wrongUse } from '../../../shared-types/words/command-line.ts';
 import { IMPORT_USE, importReportLines } from '../../../shared-types/words/imports.ts';
 import { type ImportChoices, importBoard } from '../../document/imports/import-board.ts';
@@ -20,6 +20,8 @@ export const importOptions = {
   offset: { type: 'string' },
   outline: { type: 'string' },
   panel: { type: 'string' },
+  side: { type: 'string', multiple: true },
+  cover: { type: 'string', multiple: true },
 } as const;
 
 /** `import FILES OR FOLDERS... -o NAME.board.json`: drawing files to one board, with a report of everything guessed or odd. */
@@ -57,6 +59,10 @@ export function readChoices(given: Arguments): ImportChoices | string {
   const offset = given.text('offset');
   const [, x, y] = /^(-?\d+(?:\.\d+)?),(-?\d+(?:\.\d+)?)$/.exec(offset ?? '') ?? [];
   if (offset !== undefined && y === undefined) return IMPORT_USE.offset;
+  const sideWords = pairsOf(given.texts('side'), SIDE_MEANINGS);
+  if (!sideWords) return IMPORT_USE.side;
+  const covers = pairsOf(given.texts('cover'), COVER_CHOICES);
+  if (!covers) return IMPORT_USE.cover;
   return {
     name: given.text('name'),
     unit,
@@ -64,6 +70,8 @@ export function readChoices(given: Arguments): ImportChoices | string {
     panel,
     ...(bottomX ? { bottomX: SIGNS[bottomX as keyof typeof SIGNS] } : {}),
     ...(bottomY ? { bottomY: SIGNS[bottomY as keyof typeof SIGNS] } : {}),
+    sideWords,
+    covers,
     ...(outline ? { outline: Number(outline) } : {}),
     ...(offset ? { offset: { x: Number(x), y: Number(y) } } : {}),
   };
@@ -73,4 +81,14 @@ const SIGNS = { top: 'asSeenFromTop', negated: 'negated' } as const;
 
 function isLength(word: string | undefined): word is LengthWord | undefined {
   return word === undefined || (LENGTH_WORDS as readonly string[]).includes(word);
+}
+
+/** `WORD=MEANING` pairs as a record; null where one has no such meaning. */
+function pairsOf<T extends string>(words: readonly string[], meanings: readonly T[]): Record<string, T> | null {
+  const pairs = words.map((word): [string, T | undefined] => {
+    const at = word.lastIndexOf('=');
+    return [word.slice(0, Math.max(0, at)), meanings.find((meaning) => meaning === word.slice(at + 1))];
+  });
+  const told = pairs.filter((pair): pair is [string, T] => pair[0] !== '' && pair[1] !== undefined);
+  return told.length === pairs.length ? Object.fromEntries(told) : null;
 }

@@ -17,6 +17,7 @@ import { Dialogue } from '../../widgets/Dialogue.tsx';
 import { Section } from '../../widgets/Section.tsx';
 import { TextEntry } from '../../widgets/TextEntry.tsx';
 import { nextNumber } from './free-number.ts';
+import { CoverSection } from './import/CoverSection.tsx';
 import type { Choose } from './import/choose.ts';
 import { DrawingSection } from './import/DrawingSection.tsx';
 import { FileFold } from './import/FileFold.tsx';
@@ -128,6 +129,7 @@ function ReadSections({ imported, choose }: { imported: ImportedBoard; choose: C
     <>
       <DrawingSection imported={imported} choose={choose} />
       <SenseSection imported={imported} choose={choose} />
+      <CoverSection imported={imported} choose={choose} />
       <OutlineSection imported={imported} choose={choose} />
       <Section title={words.notes} count={notes.length}>
         <Notes notes={notes} />
@@ -171,6 +173,7 @@ function Facts({ board }: { board: Board }) {
   const guessed = board.parts.filter((part) => part.classGuessed).length;
   const facts = [
     [words.partsLabel, words.parts(top, board.parts.length - top)],
+    ...(board.covers.length > 0 ? [[dialogWords.covers, String(board.covers.length)]] : []),
     [words.size, `${measures.length(box.maxX - box.minX)} × ${measures.length(box.maxY - box.minY)}`],
     [words.cutouts, String(board.cutouts.length)],
     [words.layers, String(board.laminate.layers.length)],

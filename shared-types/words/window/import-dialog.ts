@@ -97,6 +97,20 @@ export const importDialogWords = {
   outline: 'Outline',
   outlineBy: 'By the files',
   outlineOf: (length: string, width: string, share: number) => `${length} × ${width}, holds ${Math.round(share)} %`,
+  pin1Marks: 'dots: pin 1 of three pins or more',
+  covers: 'Shields and frames',
+  coverChoices: { can: 'Can over parts', frame: 'Frame', part: 'A part like the rest' },
+  coverBy: {
+    name: 'by its designator',
+    words: 'by its package or value',
+    over: 'because it lies over others',
+    chosen: 'chosen',
+  },
+  coverSizeUnknown: 'size not told: draw it later',
+  coverUnder: (parts: number) => (parts === 1 ? '1 part under it' : `${parts} parts under it`),
+  sideWord: (word: string, count: number, chosen: boolean, known: boolean) =>
+    `Side word ${word} (${count} ${count === 1 ? 'row' : 'rows'}, ${chosen ? 'chosen' : known ? 'as usual' : 'not known: top taken'})`,
+  sideMeanings: { top: 'Top', bottom: 'Bottom', inner: 'Inner layer, left out' },
   top: 'Top',
   bottom: 'Bottom, seen from below',
 } as const;

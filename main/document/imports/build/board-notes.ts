@@ -2,7 +2,6 @@ import { flattenContour, insidePolygon } from '../../../../shared-types/geometry
 import type { ImportNote } from '../../../../shared-types/import-report.ts';
 import { byLetters, nameList } from '../../../../shared-types/words/imports.ts';
 import { tidy } from '../outline/contour.ts';
-import { toOwnAxes } from '../pads/extents.ts';
 import { MARGIN_MM } from './contours.ts';
 import { padsLeftOut } from './from-pads.ts';
 import type { BuiltPart } from './parts.ts';
@@ -20,6 +19,7 @@ export function boardNotes(input: ReportInput): ImportNote[] {
     ...placementNotes(input),
     ...frameNotes(input),
     ...outlineNotes(input),
+    ...coverNotes(input),
     ...partNotes(input.built),
     ...checkNotes(input),
   ];
@@ -201,7 +201,6 @@ function partNotes(built: readonly BuiltPart[]): Notes {
   const refs = (test: (one: BuiltPart) => boolean) => built.filter(test).map(({ part }) => part.refdes);
   const bodyless = (one: BuiltPart) => one.part.class === 'mark-on-board';
   return [
-    about('warn', 'lies-over-parts', overOthers(built)),
     about(
       'note',
       'not-fitted',
@@ -240,20 +239,26 @@ function partNotes(built: readonly BuiltPart[]): Notes {
   ];
 }
 
-const LARGE_MM = 5;
-const MANY_UNDER = 3;
-
-/** Parts whose body lies over several others of their side: shield cans and frames, which a placement table lists as parts. */
-function overOthers(built: readonly BuiltPart[]): string[] {
-  const large = built.filter(({ part }) => Math.min(part.package.lengthMm, part.package.widthMm) >= LARGE_MM);
-  return large.flatMap(({ part }) => {
-    const under = built.filter(({ part: other }) => {
-      if (other === part || other.side !== part.side) return false;
-      const own = toOwnAxes(part, other);
-      return Math.abs(own.x) < part.package.lengthMm / 2 && Math.abs(own.y) < part.package.widthMm / 2;
-    });
-    return under.length >= MANY_UNDER ? [part.refdes] : [];
-  });
+/** Shield cans and frames: taken for covers, told but of unknown size, or parts that only lie over others like one. */
+function coverNotes({ found }: ReportInput): Notes {
+  const refs = (test: (one: ReportInput['found'][number]) => boolean) => found.filter(test).map(({ refdes }) => refdes);
+  return [
+    about(
+      'note',
+      'covers-found',
+      refs(({ as }) => as !== 'part'),
+    ),
+    about(
+      'warn',
+      'cover-size-unknown',
+      refs(({ as, by, lengthMm, chosen }) => as === 'part' && by !== 'over' && lengthMm === null && !chosen),
+    ),
+    about(
+      'warn',
+      'lies-over-parts',
+      refs(({ as, by, under, chosen }) => as === 'part' && !chosen && (by === 'over' || under > 0)),
+    ),
+  ];
 }
 
 function checkNotes({ check, vote }: ReportInput): Notes {

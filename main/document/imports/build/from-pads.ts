@@ -3,6 +3,7 @@ import { type Pad, padsBox, pinCentres } from '../pads/collect.ts';
 import { turnByPins } from '../pads/pin-turn.ts';
 import { boxCentre } from '../plane.ts';
 import type { PlacedMm, Registration } from '../register/register.ts';
+import { isShieldName } from './covers.ts';
 import type { Layers } from './layers.ts';
 
 /** Fewer pins are test points, marks and holes as a rule. */
@@ -14,7 +15,7 @@ const MIN_PINS = 2;
  */
 export function registerPads(pads: ReadonlyMap<string, readonly Pad[]>, file: string): Registration | null {
   const placements = [...pads].flatMap(([refdes, own]) =>
-    refdes !== '' && pinsOf(own) >= MIN_PINS ? [placementOf(refdes, own, file)] : [],
+    refdes !== '' && isPart(refdes, own) ? [placementOf(refdes, own, file)] : [],
   );
   if (placements.length === 0) return null;
   const offset = { x: 0, y: 0, votes: 0, of: 0, by: 'own' as const };
@@ -30,8 +31,14 @@ export function registerNone({ outlines }: Layers): Registration | null {
 
 /** References with pads that `registerPads` leaves out. */
 export function padsLeftOut(pads: ReadonlyMap<string, readonly Pad[]>): string[] {
-  return [...pads].flatMap(([refdes, own]) => (pinsOf(own) < MIN_PINS ? [refdes] : []));
+  return [...pads].flatMap(([refdes, own]) => (isPart(refdes, own) ? [] : [refdes]));
 }
+
+/** A shield's ring of pads has one pin as a rule. */
+const isPart = (refdes: string, pads: readonly Pad[]): boolean =>
+  pinsOf(pads) >= MIN_PINS || (isShieldName(refdes) && pads.length >= MIN_RING);
+
+const MIN_RING = 4;
 
 function pinsOf(pads: readonly Pad[]): number {
   return new Set(pads.map(({ pin }) => pin)).size;

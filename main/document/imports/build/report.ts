@@ -8,6 +8,7 @@ import type { PlacedMm, Registration } from '../register/register.ts';
 import type { BillMerge } from './bills.ts';
 import { boardNotes } from './board-notes.ts';
 import type { BoardContour } from './contours.ts';
+import type { FoundCover } from './covers.ts';
 import { drawingNotes } from './drawing-notes.ts';
 import type { DrawnOutline } from './drawings.ts';
 import type { Frame } from './frame.ts';
@@ -34,7 +35,9 @@ export interface ReportInput {
   readonly billed: readonly BillMerge[];
   readonly frame: Frame;
   readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none'; readonly chosen: boolean };
+  /** Parts; what became a cover is none of them. */
   readonly built: readonly BuiltPart[];
+  readonly found: readonly FoundCover[];
   readonly contours: BoardContour;
   readonly check: PadCheck | null;
 }
@@ -91,6 +94,7 @@ export function makeReport(input: ReportInput): ImportReport {
     },
     panel: input.panel,
     check: input.check,
+    covers: [...input.found],
     told: toldBy(input),
     notes: notes.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight)),
   };
@@ -131,6 +135,7 @@ export function tableLine(
     unit: unit ?? assumedUnit ?? 'mm',
     unitFrom: unitFrom === 'unknown' ? guessed : unitFrom,
     rows: placements.length,
+    sideWords: table.sideWords.map((use) => ({ ...use })),
   };
 }
 

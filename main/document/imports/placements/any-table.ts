@@ -59,6 +59,6 @@ export function readAnyTable(text: string, file: string, encoding: string): Plac
     shape: shapeOf(heading),
     sample: rows.slice(0, SAMPLE_ROWS).map((cells) => cells.map((cell) => cell.slice(0, 60))),
     ...{ mmPerUnit: null, unit: null, unitFrom: 'unknown', unitText: '', decimalComma: false, sideFrom: 'assumed' },
-    ...{ placements: [], faults: [] },
+    ...{ sideWords: [], placements: [], faults: [] },
   };
 }

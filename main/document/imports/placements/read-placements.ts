@@ -6,6 +6,7 @@ import { guessColumns } from './headless.ts';
 import { preambleSide, preambleUnit } from './preamble.ts';
 import { isComment, type NumberedLine, type Row, readRows } from './rows.ts';
 import { shapeOf, withChoice } from './shape.ts';
+import { type SaidSides, saidSides, sideOfWord, wordsOfColumn } from './side-words.ts';
 import type { Placement, PlacementTable, RowFault } from './types.ts';
 import {
   readAngle,
@@ -24,7 +25,7 @@ const MAX_LINES = 200_000;
 /** Rows that are shown. */
 const SAMPLE_ROWS = 6;
 
-type TableChoices = Pick<WindowImportChoices, 'tables' | 'sides'>;
+type TableChoices = Pick<WindowImportChoices, 'tables' | 'sides' | 'sideWords'>;
 
 /** Old systems end a text file with this character. */
 const END_OF_FILE = String.fromCharCode(26);
@@ -53,11 +54,12 @@ export function readPlacements(
   const choice = choices.tables?.[shape];
   const heading = withChoice(guessed, choice);
   const preamble = filled.flatMap(({ text }, index) => (index <= heading.index || isComment(text) ? [text] : []));
-  const context = readContext(filled.slice(heading.index + 1), heading, file);
+  const context = { ...readContext(filled.slice(heading.index + 1), heading, file), said: saidSides(choices, shape) };
   const chosenSide = context.hasSide ? undefined : choices.sides?.[file];
   const fileSide = chosenSide ?? preambleSide(preamble);
   const unit = tableUnit(heading.columns, preamble, context.rows, choice);
   const read = context.rows.map((row) => readRow(row, context, fileSide ?? context.sideByName, unit));
+  const sideCells = context.rows.map((row) => context.cell(row, 'side') ?? '');
   return {
     file,
     encoding,
@@ -79,6 +81,7 @@ export function readPlacements(
           : context.sideByName
             ? 'name'
             : 'assumed',
+    sideWords: wordsOfColumn(sideCells, context.said),
     placements: read.flatMap(({ placement }) => (placement ? [placement] : [])),
     faults: read.flatMap(({ fault }) => (fault ? [fault] : [])),
   };
@@ -102,6 +105,8 @@ interface Context {
   readonly columns: readonly Column[];
   readonly cell: (row: Row, meaning: Meaning) => string | null;
 }
+
+type SidedContext = Context & { readonly said: SaidSides };
 
 const LENGTH_MEANINGS: readonly Meaning[] = ['x', 'y', 'referenceX', 'referenceY', 'padX', 'padY', 'height'];
 
@@ -188,7 +193,7 @@ function unitOf(unit: LengthWord, unitFrom: TableUnit['unitFrom'], unitText: str
 
 function readRow(
   row: Row,
-  context: Context,
+  context: SidedContext,
   fileSide: 'top' | 'bottom' | null,
   unit: TableUnit,
 ): { placement?: Placement; fault?: RowFault } {
@@ -249,11 +254,11 @@ function readTurn(context: Context, row: Row): number | null {
     : readAngle(cell, context.decimalComma);
 }
 
-function readSideOf(context: Context, row: Row, fileSide: 'top' | 'bottom' | null): SideWord | null {
+function readSideOf(context: SidedContext, row: Row, fileSide: 'top' | 'bottom' | null): SideWord | null {
   const embedded = context.cell(row, 'embedded');
   if (embedded && readSide(embedded) !== 'top' && readSide(embedded) !== 'bottom') return 'inner';
   const side = context.cell(row, 'side');
-  if (side !== null && side !== '') return readSide(side) ?? (/^(yes|no|m)$/i.test(side) ? readMirror(side) : null);
+  if (side !== null && side !== '') return sideOfWord(side, context.said);
   const mirror = context.cell(row, 'mirror');
   if (mirror !== null) return readMirror(mirror);
   if (!context.hasSide || context.blankIsTop) return fileSide ?? 'top';

@@ -22,6 +22,13 @@ export interface Placement {
   readonly line: number;
 }
 
+export interface SideWordUse {
+  readonly word: string;
+  readonly side: SideWord | null;
+  readonly count: number;
+  readonly chosen: boolean;
+}
+
 export interface RowFault {
   readonly line: number;
   readonly text: string;
@@ -51,6 +58,8 @@ export interface PlacementTable {
   readonly unitText: string;
   readonly decimalComma: boolean;
   readonly sideFrom: 'column' | 'preamble' | 'name' | 'pads' | 'assumed' | 'chosen';
+  /** The words of its side column, the commonest first. */
+  readonly sideWords: readonly SideWordUse[];
   readonly placements: readonly Placement[];
   /** Rows that could not be read, or only in part. */
   readonly faults: readonly RowFault[];

@@ -2,6 +2,7 @@ import {
   COLUMN_MEANINGS,
   LENGTH_WORDS,
   type Meaning,
+  SIDE_MEANINGS,
   type TableChoice,
 } from '../../../../shared-types/import-choices.ts';
 import type { ImportedTable } from '../../../../shared-types/import-report.ts';
@@ -18,6 +19,7 @@ import type { Choose } from './choose.ts';
 
 const meanings = COLUMN_MEANINGS.map((id) => ({ id, label: meaningWords[id] }));
 const units = LENGTH_WORDS.map((id) => ({ id, label: unitWords[id] }));
+const sideMeanings = SIDE_MEANINGS.map((id) => ({ id, label: words.sideMeanings[id] }));
 const sides = (['top', 'bottom'] as const).map((id) => ({ id, label: words.sides[id] }));
 
 type Props = { imported: Imported; choose: Choose };
@@ -50,6 +52,15 @@ function TableSection({ tables, imported, choose }: Props & { tables: readonly I
         items={units}
         onChange={(unit) => change({ unit })}
       />
+      {wordsOf(tables).map(({ word, side, count, chosen }) => (
+        <Choice
+          key={word}
+          label={words.sideWord(word, count, chosen, side !== null)}
+          value={side ?? 'top'}
+          items={sideMeanings}
+          onChange={(next) => change({ sideWords: { ...before.sideWords, [word]: next } })}
+        />
+      ))}
       {tables
         .filter(({ sideFrom }) => sideFrom !== 'column')
         .map(({ file, sideFrom }) => (
@@ -63,6 +74,16 @@ function TableSection({ tables, imported, choose }: Props & { tables: readonly I
         ))}
     </Section>
   );
+}
+
+/** The side words of tables of one kind, each once. */
+function wordsOf(tables: readonly ImportedTable[]): ImportedTable['sideWords'] {
+  const all = new Map<string, ImportedTable['sideWords'][number]>();
+  for (const use of tables.flatMap(({ sideWords }) => sideWords)) {
+    const known = all.get(use.word);
+    all.set(use.word, known ? { ...known, count: known.count + use.count } : use);
+  }
+  return [...all.values()];
 }
 
 /** The side chosen for a file; before that what its name says. */

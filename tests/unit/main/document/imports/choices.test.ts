@@ -89,3 +89,36 @@ describe('what a user chooses', () => {
       expect(importChoicesSchema.safeParse(wrong).success).toBe(false);
   });
 });
+
+describe('words of the side column', () => {
+  const table = [
+    'Ref,X (mm),Y (mm),Rot,Side',
+    'R1,10,10,0,zonzijde',
+    'R2,20,15,0,maanzijde',
+    'R3,30,12,0,zonzijde',
+    'R4,40,9,0,Top',
+  ];
+  const sided = (choices: ImportChoices) => {
+    const result = importBoard([file('lamp.csv', table.join('\n'))], choices);
+    if (!result.ok) throw new Error(JSON.stringify(result.problem));
+    const { board, report } = result.value;
+    return { sides: board.parts.map(({ side }) => side), words: report.tables[0].sideWords, report };
+  };
+
+  it('are listed with what each was taken for', () => {
+    expect(sided({}).words).toEqual([
+      { word: 'zonzijde', side: null, count: 2, chosen: false },
+      { word: 'maanzijde', side: null, count: 1, chosen: false },
+      { word: 'Top', side: 'top', count: 1, chosen: false },
+    ]);
+  });
+
+  it('mean what was said of them, of one kind of tables or of all', () => {
+    const { report } = sided({});
+    const said = sided({ tables: { [report.tables[0].shape]: { sideWords: { zonzijde: 'bottom' } } } });
+    expect(said.sides).toEqual(['bottom', 'top', 'bottom', 'top']);
+    expect(said.words[0]).toEqual({ word: 'zonzijde', side: 'bottom', count: 2, chosen: true });
+    // Known words may be said otherwise too, and a part on an inner layer is not on the board.
+    expect(sided({ sideWords: { MAANZIJDE: 'inner', top: 'bottom' } }).sides).toEqual(['top', 'top', 'bottom']);
+  });
+});

@@ -76,6 +76,24 @@ test('an outline drawn as seen from the other side (revision C) is the body; a t
   expect(board.parts[0]).toMatchObject({ x: 12.7, y: 12.7, package: { lengthMm: 3.048, widthMm: 1.524 } });
 });
 
+test('a shield that the file draws becomes a cover of its outline and height', () => {
+  const outline = [-0.3, -0.2, 0.3, -0.2, 0.3, 0.2, -0.3, 0.2, -0.3, -0.2];
+  const steps = outline.flatMap((x, at) =>
+    at % 2 ? [] : [`<Poly${at ? 'StepSegment' : 'Begin'} x="${x}" y="${outline[at + 1]}"/>`],
+  );
+  const pack = `<Package name="SCREEN" type="OTHER" height="0.1"><Outline><Polygon>${steps.join('')}</Polygon></Outline></Package>`;
+  const placed = `<Component refDes="SH1" packageRef="SCREEN" layerRef="TOP" part="lid"><Xform rotation="0"/><Location x="1.5" y="1.5"/></Component>`;
+  const text = INVENTED.replace('populate="false"', 'populate="true"').replace(
+    '<Component refDes="R1"',
+    `${pack}${placed}<Component refDes="R1"`,
+  );
+  const { board } = boardOf(text);
+  expect(board.covers).toMatchObject([
+    { id: 'SH1', kind: 'can', side: 'top', x: 12.7, y: 12.7, lengthMm: 15.24, widthMm: 10.16, heightMm: 2.54 },
+  ]);
+  expect(board.parts.map(({ refdes }) => refdes)).toEqual(['R1', 'R2']);
+});
+
 const bomb = `<!DOCTYPE a [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;&a;&a;">]>`;
 test.each([
   ['cut short', INVENTED.slice(0, 1500)],

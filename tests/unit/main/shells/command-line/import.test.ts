@@ -93,4 +93,28 @@ describe('folders on the command line', () => {
       expect(ended.error).toContain(name);
     }
   });
+
+  test('side words and shields are what they are said to be', async () => {
+    const rows = ['Ref,X (mm),Y (mm),Rot,Side', 'R1,10,10,0,zon', 'R2,20,15,0,maan', 'SHLD1,15,12,0,zon'];
+    writeFileSync(at('sides.csv'), rows.join('\n'));
+    const ended = await run(
+      'import',
+      at('sides.csv'),
+      '-o',
+      at('s.board.json'),
+      '--side',
+      'maan=bottom',
+      '--side',
+      'zon=top',
+    );
+    expect(ended.out).toMatch(/placements 2 top, 1 bottom/);
+    for (const option of [
+      ['--side', 'maan'],
+      ['--side', 'maan=up'],
+      ['--cover', 'SHLD1=lid'],
+    ])
+      expect((await run('import', at('sides.csv'), '-o', at('s.board.json'), ...option)).error).toMatch(
+        /takes a (word|designator)/,
+      );
+  });
 });
