@@ -3,7 +3,7 @@ import type { Point, Side } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { draftOf } from '../../shared-types/rules/new-part.ts';
 import { LIBRARY_OFFERS, offerPackages, type PackageOffer } from '../../shared-types/rules/package-offers.ts';
-import { nextPin1 } from '../../shared-types/rules/pin1.ts';
+import { nextPin1, pin1Places } from '../../shared-types/rules/pin1.ts';
 import { freeRefdes, freeSeries, prefixOfClass, readNumbered } from '../../shared-types/rules/refdes.ts';
 import { takenRefdes } from './add-parts.ts';
 import { tidy, wholeTurn } from './part-poses.ts';
@@ -74,6 +74,8 @@ export function chosen(
     refdes: refdes ?? (fits ? placing.refdes : `${letters}1`),
     classId: null,
     heightMm: undefined,
+    // The skew of one part is not meant for the next kind.
+    turn: wholeTurn(90 * Math.round(placing.turn / 90)),
     pin1: parts.findLast((part) => part.pin1 && sameBody(part, offer))?.pin1 ?? null,
     ...(fits ? {} : { value: '' }),
   };
@@ -98,6 +100,12 @@ export function placedPart(placing: Placing, refdes: string, at: Point, side: Si
     ...(placing.pin1 ? { pin1: placing.pin1 } : {}),
     ...(placing.classId ? { class: placing.classId, classGuessed: false } : {}),
   };
+}
+
+/** Where pin 1 of what is placed next may be marked, in its own axes, mm; none on a round body. */
+export function pin1Choices(placing: Placing): Point[] {
+  const part = placedPart(placing, '', { x: 0, y: 0 }, 'top');
+  return part && part.package.shape !== 'round' ? pin1Places(part) : [];
 }
 
 /** The mark of pin 1 moved on to the next corner or end of what is placed next, then taken away. */

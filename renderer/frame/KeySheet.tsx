@@ -1,6 +1,7 @@
 import { actionGroups } from '../../shared-types/words/window/actions.ts';
 import { helpWords as words } from '../../shared-types/words/window/frame.ts';
 import { outlineKeys } from '../../shared-types/words/window/outline.ts';
+import { placeKeys } from '../../shared-types/words/window/parts.ts';
 import type { Action } from '../actions/action.ts';
 import { ACTIONS } from '../actions/table.ts';
 import { useAppState } from '../state/use-app.ts';
@@ -28,14 +29,16 @@ export function KeySheet({ onClose }: { onClose: () => void }) {
             </dl>
           </section>
         ))}
-        <section>
-          <h3>{outlineKeys.title}</h3>
-          <dl>
-            {outlineKeys.lines.map(([what, how]) => (
-              <Line key={how} what={what} how={how} />
-            ))}
-          </dl>
-        </section>
+        {[placeKeys, outlineKeys].map(({ title, lines }) => (
+          <section key={title}>
+            <h3>{title}</h3>
+            <dl>
+              {lines.map(([what, how]) => (
+                <Line key={how} what={what} how={how} />
+              ))}
+            </dl>
+          </section>
+        ))}
         <section>
           <h3>{words.mouseTitle}</h3>
           <dl className="pointer">

@@ -51,6 +51,10 @@ export const placeWords = {
   height: 'Height',
   heightFrom: { typed: 'typed', package: 'of the package', class: 'by class' },
   turn: 'Turn',
+  pin1: 'Pin 1',
+  pin1None: 'not marked',
+  pin1Ends: ['left end', 'right end'],
+  pin1Corners: ['upper left', 'lower left', 'lower right', 'upper right'],
   empty: 'Empty position',
   coated: 'Coated board',
   grid: 'Grid',
@@ -60,7 +64,7 @@ export const placeWords = {
   y: 'y',
   placeAt: (refdes: string) => `Place ${refdes}`,
   clickHint:
-    'Click the middle of its body; pull towards pin 1 to mark it. Digits set the number, Shift goes on with the row, comma and period turn, C moves pin 1, G leaves it empty, F turns the board over, Esc ends.',
+    'Click its middle, pull towards pin 1. Digits set the number, Shift goes on with the row, comma and period turn, G leaves it empty, F turns the board over.',
   tallHint: 'Tall: aim where it stands on the board. The photo shows its top elsewhere.',
   tools: 'Draw on the board',
   drawnTitle: 'Drawn body',
@@ -68,6 +72,19 @@ export const placeWords = {
   off: (errorMm: number) => (errorMm < 0.005 ? 'exact' : `${mm(errorMm)} mm off`),
   turned: 'turned',
   keepDrawn: 'Size as drawn',
+} as const;
+
+/** Keys and gestures that count only while parts are placed: what, and how. */
+export const placeKeys = {
+  title: 'While placing parts',
+  lines: [
+    ['Number of the designator', 'Digits, Backspace'],
+    ['Mark pin 1, turn a part of two ends', 'Pull from its middle'],
+    ['The same by 15° and whole degrees', 'Alt+pull'],
+    ['Go on with the row to there', 'Shift+click'],
+    ['Free of grid and rows', 'Alt+click'],
+    ['Move the next part, put it there', 'Arrows, Enter'],
+  ],
 } as const;
 
 /** Words of arranging parts, and of the sheets that ask for figures. */

@@ -78,7 +78,7 @@ async function choose({ hands, page, press }: Technician, part: Part, hand: AtHa
 
 /** Turned by keys and clicked, or pulled towards pin 1 or along. */
 async function placeOne(
-  { hands, aimed }: Technician,
+  { hands, page, aimed }: Technician,
   part: Part,
   hand: AtHand,
   onPage: (at: Space) => Point,
@@ -89,7 +89,9 @@ async function placeOne(
   if (!twoEnds) await turnByKeys(hands, part, hand);
   const middle = aimed(onPage(middleOf(part)), missOf(part));
   const pull = twoEnds ? pullAlong(part, hand, PULL_PX / pxPerMm) : pullToMark(part, hand);
-  if (pull) await hands.drag(middle, onPage(pull), Math.max(8, (part.package.widthMm * pxPerMm) / 2), 4);
+  const skew = pull !== null && part.turn % 90 !== 0;
+  if (skew) await held(page, hands, 'Alt', () => hands.drag(middle, onPage(pull), 8, 4));
+  else if (pull) await hands.drag(middle, onPage(pull), Math.max(8, (part.package.widthMm * pxPerMm) / 2), 4);
   else await hands.click(middle, 4);
   hand.next = `${readNumbered(part.refdes)?.prefix}${(readNumbered(part.refdes)?.number ?? 0) + 1}`;
   if (!part.fitted) await hands.press('g');
@@ -98,9 +100,12 @@ async function placeOne(
 async function turnByKeys(hands: Technician['hands'], part: Part, hand: AtHand): Promise<void> {
   const period = looksTheSameTurned(part) ? 180 : 360;
   const off = (((part.turn - hand.turn) % period) + period) % period;
-  const quarters = Math.round((off > 180 ? off - 360 : off) / 90);
-  const key = quarters > 0 === (hand.side === 'top') ? ',' : '.';
-  for (let turn = 0; turn < Math.abs(quarters); turn++) await hands.press(key);
+  const way = off > 180 ? off - 360 : off;
+  const key = way > 0 === (hand.side === 'top') ? ',' : '.';
+  const quarters = Math.floor(Math.abs(way) / 90);
+  for (let turn = 0; turn < quarters; turn++) await hands.press(key);
+  // Between the quarters steps of 15 degrees.
+  for (let rest = Math.abs(way) - 90 * quarters; rest > 7; rest -= 15) await hands.press(`Alt+${key}`);
   hand.turn = part.turn;
 }
 
@@ -130,9 +135,14 @@ function pullToMark(part: Part, hand: AtHand): Space | null {
 
 async function goOnTo({ hands, page, aimed }: Technician, last: Part, hand: AtHand, onPage: (at: Space) => Point) {
   hands.think();
-  hands.outside({ keys: 1, seconds: SECONDS.key });
-  await page.keyboard.down('Shift');
-  await hands.click(aimed(onPage(middleOf(last)), missOf(last)), 4);
-  await page.keyboard.up('Shift');
+  await held(page, hands, 'Shift', () => hands.click(aimed(onPage(middleOf(last)), missOf(last)), 4));
   hand.next = `${readNumbered(last.refdes)?.prefix}${(readNumbered(last.refdes)?.number ?? 0) + 1}`;
+}
+
+/** With a key held by the other hand. */
+async function held(page: Technician['page'], hands: Technician['hands'], key: string, work: () => Promise<void>) {
+  hands.outside({ keys: 1, seconds: SECONDS.key });
+  await page.keyboard.down(key);
+  await work();
+  await page.keyboard.up(key);
 }

@@ -22,7 +22,8 @@ export async function lieOfBoard(page: Page): Promise<{ toPage: (at: Point) => P
     const screen = { x: Math.round(box.x + share * box.width), y: Math.round(box.y + (1 - share) * box.height) };
     await page.mouse.move(screen.x, screen.y);
     const figures = (await page.locator('.status-line').textContent())?.match(/-?\d+\.\d/g) ?? [];
-    read.push({ screen, board: { x: Number(figures[0]), y: Number(figures[1]) } });
+    // Off the board the line says no place.
+    if (figures.length > 1) read.push({ screen, board: { x: Number(figures[0]), y: Number(figures[1]) } });
   }
   const x = lineThrough(read.map(({ board, screen }) => [board.x, screen.x]));
   const y = lineThrough(read.map(({ board, screen }) => [board.y, screen.y]));

@@ -3,7 +3,7 @@ import { classById, PART_CLASSES } from '../../../../shared-types/library/classe
 import { draftOf } from '../../../../shared-types/rules/new-part.ts';
 import { partEditWords, placeWords as words } from '../../../../shared-types/words/window/parts.ts';
 import { addParts, takenRefdes } from '../../../editing/add-parts.ts';
-import { chosen, nextRefdes, type Placing, placedPart } from '../../../editing/placing.ts';
+import { chosen, nextRefdes, type Placing, pin1Choices, placedPart } from '../../../editing/placing.ts';
 import { PACKAGE_BOX_ID } from '../../../state/element-ids.ts';
 import { useApp, useAppState, useDocument } from '../../../state/use-app.ts';
 import { useUnits } from '../../../state/use-units.ts';
@@ -50,11 +50,11 @@ export function PlaceSection() {
       />
       {placing.offer && (
         <>
+          {tool === 'place' && <p className="place-hint">{words.clickHint}</p>}
+          {tool === 'place' && isTall(placing) && <p className="place-hint">{words.tallHint}</p>}
           <RefdesField refdes={refdes} />
           <PlacingFields placing={placing} refdes={refdes} />
           <PlaceByNumbers placing={placing} refdes={refdes} />
-          {tool === 'place' && <p className="place-hint">{words.clickHint}</p>}
-          {tool === 'place' && isTall(placing) && <p className="place-hint">{words.tallHint}</p>}
         </>
       )}
       <SnapFields placing={placing} />
@@ -130,6 +130,7 @@ function PlacingFields({ placing, refdes }: { placing: Placing; refdes: string }
         decimals={1}
         onChange={(turn) => turn !== null && set({ turn })}
       />
+      <Pin1Field placing={placing} />
       <div className="flag-grid">
         <Check on={!placing.fitted} onChange={(empty) => set({ fitted: !empty })}>
           {words.empty}
@@ -139,6 +140,30 @@ function PlacingFields({ placing, refdes }: { placing: Placing; refdes: string }
         </Check>
       </div>
     </>
+  );
+}
+
+const UNMARKED = 'none';
+
+/** The same as a pull from the middle: ends or corners of the part as it lies unturned. */
+function Pin1Field({ placing }: { placing: Placing }) {
+  const app = useApp();
+  const places = pin1Choices(placing);
+  if (places.length === 0) return null;
+  const names = places.length > 2 ? words.pin1Corners : words.pin1Ends;
+  const { pin1 } = placing;
+  const away = pin1 ? places.map((place) => Math.hypot(place.x - pin1.x, place.y - pin1.y)) : [];
+  const now = away.indexOf(Math.min(...away));
+  return (
+    <Choice
+      label={words.pin1}
+      value={now < 0 ? UNMARKED : String(now)}
+      items={[
+        { id: UNMARKED, label: words.pin1None },
+        ...places.map((_, index) => ({ id: String(index), label: names[index] })),
+      ]}
+      onChange={(id) => app.bench.setPlacing({ pin1: places[Number(id)] ?? null })}
+    />
   );
 }
 

@@ -148,6 +148,8 @@ test('a chosen package brings its letters; a line may begin with the designator'
   ];
   expect(readPlacing('u9', [], '', parts)).toMatchObject({ refdes: 'U9', offers: [{ name: 'Own 9x9' }, {}] });
   expect(readPlacing('xq9', [], '', parts).refdes).toBeNull();
+  expect(chosen({ ...first, turn: 33 }, bga, null).turn).toBe(0);
+  expect(chosen({ ...first, turn: 270 }, bga, null).turn).toBe(270);
   expect(chosen(first, { ...bga, name: 'Own 9x9' }, null, parts).pin1).toEqual({ x: 1, y: 2 });
   expect(nextRefdes({ ...first, ...chosen(first, named45.offers[0], 'C45') }, smallDocument())).toBe('C45');
   const two = placedParts(first, smallDocument(), [

@@ -101,13 +101,18 @@ describe('the tool that places parts', () => {
     expect(second).toMatchObject({ refdes: 'U8', pin1 });
   });
 
-  it('turns the marked end of a diode to where it is pulled, by whole degrees with Alt', () => {
+  it('turns the marked end of a diode to where it is pulled, by 15 and whole degrees with Alt', () => {
     const placing = { ...startingPlacing, offer: offer('sma'), refdes: 'D1', rows: false };
     const driver = drive(board({ placing }));
     driver.drag({ x: 30, y: 10 }, { x: 30, y: 20 });
     expect(driver.model().document.board.parts.at(-1)).toMatchObject({ turn: 270, pin1: { x: -1.806, y: 0 } });
-    driver.hold({ alt: true }).drag({ x: 50, y: 10 }, { x: 60, y: 20 });
-    expect(driver.model().document.board.parts.at(-1)?.turn).toBe(225);
+    for (const [to, turn] of [
+      [{ x: 60, y: 20.5 }, 225],
+      [{ x: 60, y: 14 }, 202],
+    ] as const) {
+      driver.hold({ alt: true }).drag({ x: 50, y: 10 }, to);
+      expect(driver.model().document.board.parts.at(-1)?.turn).toBe(turn);
+    }
   });
 
   it('goes on with a row as far as Shift points, as far apart as the last two, straight', () => {
