@@ -18,7 +18,11 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 
 /** Nothing is ever cancelled here: one job, one piece of memory that says so. */
 const helper = createRunHelper(join(import.meta.dirname, 'evaluation.worker.js'), new SharedArrayBuffer(4));
-const tools = availableParallelism() > 1 ? { share: helper.share.bind(null, 1) } : {};
+const tools = {
+  share: availableParallelism() > 1 ? helper.share.bind(null, 1) : undefined,
+  // Who looks on is told how long work goes; a file or a pipe gets results and problems alone.
+  tell: process.stderr.isTTY ? (line: string) => streams.error(`${line}\n`) : undefined,
+};
 
 runCommandLine(process.argv.slice(2), streams, tools).then(
   (status) => {

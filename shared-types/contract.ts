@@ -10,7 +10,7 @@ import { searchAnswerSchema, searchOrderSchema } from './profile-search.ts';
 import { settingsSchema } from './settings.ts';
 import { sheetFormatSchema } from './sheet-format.ts';
 import { preheaterFitSchema } from './station-fit.ts';
-import { calibrationAnswerSchema, calibrationOrderSchema, logTableSchema } from './study.ts';
+import { calibrationAnswerSchema, calibrationOrderSchema, type FitProgress, logTableSchema } from './study.ts';
 
 /**
  * The contract between the window and main. Every shell carries the same requests and the same events.
@@ -238,7 +238,7 @@ export type MainEvent =
   | { name: 'evaluation.progress'; id: string; revision: number; phase: 'coarse' | 'fine' | 'bands'; share: number }
   | { name: 'evaluation.result'; id: string; revision: number; phase: 'coarse' | 'fine'; assessment: Assessment }
   | { name: 'evaluation.failed'; id: string; revision: number; problem: Problem }
-  | { name: 'study.progress'; id: string; share: number }
+  | { name: 'study.progress'; id: string; share: number; fit?: FitProgress }
   | {
       name: 'ticket.saved';
       id: string;

@@ -22,6 +22,9 @@ export const logTableSchema = z.strictObject({
 });
 export type LogTable = z.infer<typeof logTableSchema>;
 
+/** Where a fit stands: rounds done, and what is left between log and model, root mean square, K. */
+export type FitProgress = { round: number; leftK: number };
+
 /** What is to be fitted: a logged heat run and its beads; `samples` in s from the run's start. */
 export const calibrationOrderSchema = z.strictObject({
   runId: z.string().max(64),

@@ -3,6 +3,7 @@ import { Worker } from 'node:worker_threads';
 import type { Board } from '../../shared-types/board.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { fail, type Problem, type Result } from '../../shared-types/problem.ts';
+import type { FitProgress } from '../../shared-types/study.ts';
 import { reasons } from '../../shared-types/words/shell.ts';
 import {
   type AskMessage,
@@ -34,7 +35,7 @@ export type EvaluationWorker = {
 };
 
 export type WorkerListener = {
-  progress(job: number, share: number): void;
+  progress(job: number, share: number, fit?: FitProgress): void;
   ended(end: JobEnd): void;
 };
 
@@ -67,7 +68,7 @@ export function createEvaluationWorker(file: string, listener: WorkerListener): 
       if (living) clearTimeout(living.startTimer);
       if (living) living.ready = true;
     } else if (message.kind === 'progress') {
-      listener.progress(message.job, message.share);
+      listener.progress(message.job, message.share, message.fit);
     } else if (message.kind === 'answer') {
       questions.answered(message.serial, message.result);
     } else {

@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Board } from '../../shared-types/board.ts';
 import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import type { FitProgress } from '../../shared-types/study.ts';
 import { evaluate } from '../heat/evaluate.ts';
 import { curvesOf, momentOf, type Playback } from '../heat/playback.ts';
 import { createRunMemory } from '../heat/run-memory.ts';
@@ -51,10 +52,10 @@ function work(message: RunMessage, present: Board): Result<Answer> {
     revision,
     memory: phase === 'fine' ? undefined : memory,
     isCancelled: () => Atomics.load(signals, CANCELLED_UP_TO) >= job,
-    onProgress(share: number) {
+    onProgress(share: number, fit?: FitProgress) {
       if (performance.now() < nextProgress) return;
       nextProgress = performance.now() + PROGRESS_EVERY_MS;
-      send({ kind: 'progress', job, share });
+      send({ kind: 'progress', job, share, fit });
     },
   };
   if (phase === 'bands') {

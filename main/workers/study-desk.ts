@@ -39,8 +39,8 @@ export function createStudyDesk(
     next = null;
   };
   const worker = startWorker({
-    progress(job, share) {
-      if (running?.job === job) tell({ name: 'study.progress', id: running.ticket.id, share });
+    progress(job, share, fit) {
+      if (running?.job === job) tell({ name: 'study.progress', id: running.ticket.id, share, ...(fit && { fit }) });
     },
     ended(end) {
       const ended = running;

@@ -3,7 +3,7 @@ import type { Assessment, CurveSet, HeatMoment } from '../../shared-types/evalua
 import type { Plan } from '../../shared-types/plan.ts';
 import type { Problem, Result } from '../../shared-types/problem.ts';
 import type { SearchAnswer, SearchOrder } from '../../shared-types/profile-search.ts';
-import type { CalibrationAnswer, CalibrationOrder } from '../../shared-types/study.ts';
+import type { CalibrationAnswer, CalibrationOrder, FitProgress } from '../../shared-types/study.ts';
 import type { PlannedBands } from '../planning/band-numbers.ts';
 
 export type Phase = 'coarse' | 'fine';
@@ -36,7 +36,7 @@ export type AskMessage = { kind: 'ask'; serial: number; question: PlaybackQuesti
 /** From the worker. `ready` is the ping it starts with. */
 export type WorkerMessage =
   | { kind: 'ready' }
-  | { kind: 'progress'; job: number; share: number }
+  | { kind: 'progress'; job: number; share: number; fit?: FitProgress }
   | { kind: 'result'; job: number; assessment: Assessment }
   | { kind: 'answer'; serial: number; result: Result<PlaybackAnswer[PlaybackQuestion['about']]> }
   | { kind: 'bands'; job: number; runs: PlannedBands }

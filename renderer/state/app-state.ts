@@ -6,6 +6,7 @@ import type { TicketDocument } from '../../shared-types/plan.ts';
 import type { Problem } from '../../shared-types/problem.ts';
 import type { SearchAnswer } from '../../shared-types/profile-search.ts';
 import { defaultSettings, type Settings } from '../../shared-types/settings.ts';
+import type { FitProgress } from '../../shared-types/study.ts';
 import { emptyHistory, type History } from '../editing/history.ts';
 import { type Placing, startingPlacing } from '../editing/placing.ts';
 import type { Pictures } from '../photos/shown-photos.ts';
@@ -136,7 +137,7 @@ export type AppState = {
   view: ViewState;
   evaluation: EvaluationState;
   /** How far the calibration or search on its way is; null: none. */
-  study: { about: 'calibration' | 'search'; share: number } | null;
+  study: { about: 'calibration' | 'search'; share: number; fit?: FitProgress } | null;
   /** What the last search of this ticket found, and the document that it was about. */
   search: { answer: SearchAnswer; document: TicketDocument } | null;
   /** The last map of a moment that came. */

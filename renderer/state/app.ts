@@ -86,7 +86,9 @@ function hear(app: App, event: MainEvent): void {
     return;
   }
   if (event.name === 'study.progress') {
-    app.store.set((state) => (state.study ? { ...state, study: { ...state.study, share: event.share } } : state));
+    app.store.set((state) =>
+      state.study ? { ...state, study: { ...state.study, share: event.share, fit: event.fit } } : state,
+    );
     return;
   }
   app.store.set((state) => ({ ...state, evaluation: receive(state.evaluation, event) }));

@@ -21,6 +21,10 @@ function stepWords(id: TermId, step: number): string {
 const spreadWords = (id: TermId, sigma: number): string =>
   isDifference(id) ? `±${sigma.toFixed(id === 'outlet' ? 0 : 2)}` : `×/÷${Math.exp(sigma).toFixed(2)}`;
 
+/** Where a fit stands: 'Round 3: 1.2 °C left between log and model'. */
+export const fitStandsWords = (round: number, left: string): string =>
+  `Round ${round}: ${left} left between log and model`;
+
 /** Words about fitting a station to a logged run. */
 export const calibrationWords = {
   nameOutput: 'Name the ticket to write with -o NAME.hmticket.',

@@ -1,11 +1,11 @@
 import type { Board } from '../../../shared-types/board.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
 import { type Result, succeed } from '../../../shared-types/problem.ts';
-import type { CalibrationAnswer, CalibrationOrder } from '../../../shared-types/study.ts';
+import type { CalibrationAnswer, CalibrationOrder, FitProgress } from '../../../shared-types/study.ts';
 import { fitLog, type LogFit } from './fit-log.ts';
 import { type LoggedPoint, type LogReading, logModel } from './log-model.ts';
 
-export type CalibrateOptions = { isCancelled?: () => boolean; onProgress?: (share: number) => void };
+export type CalibrateOptions = { isCancelled?: () => boolean; onProgress?: (share: number, fit?: FitProgress) => void };
 
 /** The curves shown are those of the coarse map. */
 const CURVE_GRID = { cellM: 0.002, stepS: 1 };
@@ -16,7 +16,8 @@ const USUAL_LOOKS = 900;
 
 /**
  * Fits the terms to a logged run and says what the model reads at each bead without and with what was found.
- * How many runs a fit takes is not known before: the progress told slows down and never claims the end.
+ * How many runs a fit takes is not known before: the share told slows down and never claims the end; with it goes where
+ * the fit stands.
  * Problems: those of `fitLog`, 'cancelled' among them.
  */
 export function calibrateRun(
@@ -26,13 +27,19 @@ export function calibrateRun(
   { isCancelled, onProgress }: CalibrateOptions = {},
 ): Result<CalibrationAnswer> {
   let looks = 0;
+  let latest: FitProgress | undefined;
   const look = () => {
     looks += 1;
-    onProgress?.(1 - Math.exp(-looks / USUAL_LOOKS));
+    onProgress?.(1 - Math.exp(-looks / USUAL_LOOKS), latest);
     return isCancelled?.() ?? false;
   };
   const logged = points.map(loggedPoint);
-  const fit = fitLog(board, plan, runId, logged, { isCancelled: look, logName });
+  const fit = fitLog(board, plan, runId, logged, {
+    ...{ isCancelled: look, logName },
+    onRound(progress) {
+      latest = progress;
+    },
+  });
   if (!fit.ok) return fit;
   const shown = shownReadings(logged);
   const model = logModel(board, plan, runId, logged, shown, CURVE_GRID, look);

@@ -2,6 +2,7 @@ import { Matrix } from 'ml-matrix';
 import type { Board } from '../../../shared-types/board.ts';
 import type { Calibration, Plan } from '../../../shared-types/plan.ts';
 import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
+import type { FitProgress } from '../../../shared-types/study.ts';
 import { TERM_IDS, type TermId } from '../../../shared-types/uncertainty.ts';
 import { HAND_REPEAT_SIGMA_K, isHandHeld, priorBelief } from '../uncertainty/priors.ts';
 import { corrected, type LogModels } from './grid-correction.ts';
@@ -33,7 +34,14 @@ const OUTLET = TERM_IDS.indexOf('outlet');
 /** The hand's repeat as a step of the outlet, K: at the target about half of the outlet's step arrives (A). */
 export const handInOutlet = (plan: Plan): number => (isHandHeld(plan) ? HAND_REPEAT_SIGMA_K / 0.5 : 0);
 
-type Setting = { sigma: readonly number[]; handK: number; biasK: readonly number[]; readings: readonly LogReading[] };
+type Setting = {
+  sigma: readonly number[];
+  handK: number;
+  biasK: readonly number[];
+  readings: readonly LogReading[];
+  /** Hears what is left after each round, root mean square, K. */
+  told?: (leftK: number) => void;
+};
 
 /** The terms of the logged run: those looked for, and the hand's share of the outlet. */
 function termsOf({ sigma, handK }: Setting, unknowns: Float64Array): Terms {
@@ -80,6 +88,7 @@ function solved(setting: Setting, model: SlopedModel, start: Float64Array, noise
     residualsBy(setting, model, noiseK),
     slopesBy(setting, model, noiseK),
     stillAt,
+    (residuals) => setting.told?.(rms(residuals) * noiseK),
   );
   if (!found.ok) return found;
   const { residuals, covariance } = found.value;
@@ -104,6 +113,13 @@ function solveInStages(setting: Setting, models: LogModels): Result<Fitted> {
   return now;
 }
 
+export type FitOptions = {
+  isCancelled?: () => boolean;
+  logName?: string;
+  /** Told after each round of the fit. */
+  onRound?: (progress: FitProgress) => void;
+};
+
 /**
  * Fits the model's terms to a logged run: least squares with the priors as further rows, so that what the log does not
  * tell stays as it was. Each bead has a bias that all its readings share. Pure and deterministic.
@@ -114,13 +130,15 @@ export function fitLog(
   plan: Plan,
   runId: string,
   points: readonly LoggedPoint[],
-  { isCancelled, logName = '' }: { isCancelled?: () => boolean; logName?: string } = {},
+  { isCancelled, logName = '', onRound }: FitOptions = {},
 ): Result<LogFit> {
   const readings = readingsOf(points);
   if (readings.length === 0) return fail('evaluation-failed', { detail: { reason: 'the log holds no readings' } });
+  let round = 0;
   const setting: Setting = {
     ...{ sigma: priorBelief(board, plan).sigma, handK: handInOutlet(plan), readings },
     biasK: points.map(({ attachment }) => ATTACHMENT_BIAS_K[attachment]),
+    told: (leftK) => onRound?.({ round: ++round, leftK }),
   };
   const on = (grid: keyof typeof LOG_GRIDS) =>
     sloped(logModel(board, plan, runId, points, readings, LOG_GRIDS[grid], isCancelled), setting.sigma);

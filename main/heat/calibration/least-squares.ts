@@ -27,13 +27,14 @@ const cost = (residuals: Float64Array, unknowns: Float64Array): number =>
 
 /**
  * Solves for the unknowns from `start` on. Residuals are in their own standard deviations; slopes may be those of a
- * cheaper model that is nearly parallel. Problems: those of the two functions.
+ * cheaper model that is nearly parallel. `onRound` hears each step that was taken. Problems: those of the two functions.
  */
 export function solveLeastSquares(
   start: Float64Array,
   residualsOf: Residuals,
   slopesOf: Slopes,
   stillAt = 0.1,
+  onRound?: (residuals: Float64Array) => void,
 ): Result<Solution> {
   const count = start.length;
   let unknowns = start.slice();
@@ -64,6 +65,7 @@ export function solveLeastSquares(
       if (still || cost(next.value, there) > before) continue;
       unknowns = there;
       residuals = next.value;
+      onRound?.(residuals);
       break;
     }
   }

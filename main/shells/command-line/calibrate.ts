@@ -1,6 +1,10 @@
 import type { TicketDocument } from '../../../shared-types/plan.ts';
 import { fail, type Result, succeed } from '../../../shared-types/problem.ts';
-import { calibrationLines, calibrationWords as words } from '../../../shared-types/words/calibration.ts';
+import {
+  calibrationLines,
+  fitStandsWords,
+  calibrationWords as words,
+} from '../../../shared-types/words/calibration.ts';
 import { written, wrongUse } from '../../../shared-types/words/command-line.ts';
 import { readLog, type TemperatureLog } from '../../document/imports/logs/read-log.ts';
 import { packTicket } from '../../document/ticket-archive.ts';
@@ -33,7 +37,7 @@ function wishOf(text: string): Wish | null {
  * `calibrate TICKET LOG.csv --point W1=COLUMN,epoxy ... [--peak W2=231,soldered] -o OUT.hmticket`: fits the station to a
  * logged run, says what the log told and what not, and writes the ticket with it.
  */
-export const calibrate: Command = async (given) => {
+export const calibrate: Command = async (given, { tell }) => {
   const read = readArguments(given, options, 1, 2);
   if (isOutcome(read)) return read;
   const [path, logPath] = read.positionals;
@@ -55,7 +59,10 @@ export const calibrate: Command = async (given) => {
   if (!log.ok) return problem(log.problem);
   const points = pointsOf(document, log.value, wishes as Wishes, start, logPath ?? '');
   if (!points.ok) return problem(points.problem);
-  const fit = fitLog(document.board, document.plan, run.id, points.value, { logName: fileName(logPath) });
+  const fit = fitLog(document.board, document.plan, run.id, points.value, {
+    logName: fileName(logPath),
+    onRound: ({ round, leftK }) => tell?.(fitStandsWords(round, `${leftK.toFixed(1)} °C`)),
+  });
   if (!fit.ok) return problem(fit.problem);
   const { calibration } = fit.value;
   const plan = { ...document.plan, station: { ...document.plan.station, calibration } };

@@ -11,8 +11,8 @@ export const done = (...lines: string[]): Outcome => ({ kind: 'done', lines });
 export const problem = (found: Problem): Outcome => ({ kind: 'problem', problem: found });
 export const wrong = (sentence: string): Outcome => ({ kind: 'wrong-use', sentence });
 
-/** What the door gives its commands: another thread for heat runs, where there is one. */
-export type Tools = { share?: ShareRuns };
+/** What the door gives its commands: another thread for heat runs, and a way to say how long work goes, where there are such. */
+export type Tools = { share?: ShareRuns; tell?: (line: string) => void };
 
 /** One command: its words after the name, to its outcome. */
 export type Command = (words: string[], tools: Tools) => Promise<Outcome>;

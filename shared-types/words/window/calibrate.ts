@@ -1,5 +1,6 @@
 import type { Attachment } from '../../study.ts';
 import type { TermId } from '../../uncertainty.ts';
+import { fitStandsWords } from '../calibration.ts';
 
 const ATTACHMENT: Record<Attachment, string> = { soldered: 'soldered', epoxy: 'epoxy', taped: 'taped' };
 
@@ -45,6 +46,7 @@ export const calibrateWords = {
   logChart: 'The log, with begin and end of the run',
   fit: 'Fit the station',
   fitting: 'The model is run again and again against the log',
+  fitStands: fitStandsWords,
   cancel: 'Stop',
   needOne: 'Give at least one column or peak a watch point.',
   needSamples: (name: string) => `${name} has no reading after the begin of the run: check when the run began.`,

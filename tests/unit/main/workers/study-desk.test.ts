@@ -3,7 +3,7 @@ import type { WorkerJob, WorkerListener } from '../../../../main/workers/evaluat
 import { createStudyDesk } from '../../../../main/workers/study-desk.ts';
 import type { StudyOrder } from '../../../../main/workers/worker-messages.ts';
 import { fail } from '../../../../shared-types/problem.ts';
-import type { CalibrationAnswer } from '../../../../shared-types/study.ts';
+import type { CalibrationAnswer, FitProgress } from '../../../../shared-types/study.ts';
 import { smallTicket } from '../../../support/shell/small-ticket.ts';
 
 const order: StudyOrder = { about: 'calibration', order: { runId: 'run-1', logName: 'log.csv', points: [] } };
@@ -28,11 +28,11 @@ function setUp() {
         close: () => Promise.resolve(),
       };
     },
-    ({ id, share }) => told.push(`${id} ${share}`),
+    ({ id, share, fit }) => told.push(`${id} ${share}${fit ? ` round ${fit.round}` : ''}`),
   );
   return {
     ...{ desk, jobs, told },
-    progress: (job: number, share: number) => worker.progress(job, share),
+    progress: (job: number, share: number, fit?: FitProgress) => worker.progress(job, share, fit),
     done: (job: number, readings: number) => worker.ended({ kind: 'study', job, answer: answer(readings) }),
     failed: (job: number, code: 'cancelled' | 'evaluation-failed') =>
       worker.ended({ kind: 'failed', job, problem: { code } }),
@@ -43,9 +43,10 @@ test('progress of the work and its answer come back to who asked', async () => {
   const { desk, told, progress, done } = setUp();
   const asked = desk.run(ticket('a'), order);
   progress(1, 0.4);
+  progress(1, 0.5, { round: 2, leftK: 1.3 });
   done(1, 7);
   expect(await asked).toEqual({ ok: true, value: answer(7) });
-  expect(told).toEqual(['a 0.4']);
+  expect(told).toEqual(['a 0.4', 'a 0.5 round 2']);
 });
 
 test('a cancel is answered at once and ends the job; what the job still says reaches nobody', async () => {

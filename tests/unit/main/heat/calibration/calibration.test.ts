@@ -4,6 +4,7 @@ import { fitLog } from '../../../../../main/heat/calibration/fit-log.ts';
 import { solveLeastSquares } from '../../../../../main/heat/calibration/least-squares.ts';
 import { beliefOf, calibratedSteps } from '../../../../../main/heat/uncertainty/calibrated.ts';
 import { succeed } from '../../../../../shared-types/problem.ts';
+import type { FitProgress } from '../../../../../shared-types/study.ts';
 import { TERM_IDS } from '../../../../../shared-types/uncertainty.ts';
 import { handCase } from '../../../../support/heat/calibration-cases.ts';
 import { drawnLog } from '../../../../support/heat/calibration-truth.ts';
@@ -12,7 +13,8 @@ import { evaluated, exposure } from '../support.ts';
 const hand = handCase();
 const { board, plan } = hand;
 const { truth, points } = drawnLog(hand, 5);
-const fit = fitLog(board, plan, 'run-1', points);
+const rounds: FitProgress[] = [];
+const fit = fitLog(board, plan, 'run-1', points, { onRound: (one) => rounds.push(one) });
 if (!fit.ok) throw new Error(fit.problem.code);
 const { calibration, terms, residuals } = fit.value;
 
@@ -40,6 +42,13 @@ test('a fitted log narrows what it tells, finds it near the truth, and says what
   }
   expect(calibration.leftK).toBeLessThan(4);
   expect(residuals.map(({ tagId }) => tagId)).toEqual(points.map(({ tagId }) => tagId));
+});
+
+test('a fit tells where it stands: round by round, down to what is left in the end', () => {
+  expect(rounds.length).toBeGreaterThan(2);
+  expect(rounds.map(({ round }) => round)).toEqual(rounds.map((_, index) => index + 1));
+  expect(rounds.at(-1)!.leftK).toBeLessThan(rounds[0]!.leftK);
+  expect(rounds.at(-1)!.leftK).toBeCloseTo(calibration.leftK, 1);
 });
 
 test('the fit is the same every time, and can be stopped', () => {
