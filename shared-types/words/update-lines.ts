@@ -20,6 +20,7 @@ export function updateLines(document: TicketDocument, changes: BoardChanges, dec
   const { board } = document;
   const lines = [
     line('lies', words.alignment(changes.alignment)),
+    ...(words.strange(changes.alignment) ? [line('warn', words.strange(changes.alignment) ?? '')] : []),
     line('same', words.same(changes.same, changes.common)),
     ...partLines(document, changes, decisions),
     ...changes.added.map(({ refdes, package: { name } }) =>

@@ -21,6 +21,7 @@ const LIES: readonly Lie[] = [
 const REACHES_MM = [0.05, 0.25, 1, 3];
 const LEAST_SHARE = 0.25;
 const LEAST_VOTES = 3;
+const FEW = 3;
 
 /**
  * How the files' board lies on the ticket's, by a vote of the parts that both have: for every way to lie, the move that
@@ -37,7 +38,7 @@ export function alignBoards(ticket: Board, { board, told }: UpdateSource): Align
     return byVote(best, pairs);
   }
   // Of two or three parts one may have moved far: then two that agree, or the only one, say more than the outlines.
-  const few = bestLie(pairs, REACHES_MM[0]);
+  const few = pairs.length <= FEW ? bestLie(pairs, REACHES_MM[0]) : null;
   if (few && few.votes > (told.outline ? 1 : 0)) return byVote(few, pairs);
   const still = { mirror: false, quarters: 0 } as const;
   const none = { votes: 0, of: pairs.length };

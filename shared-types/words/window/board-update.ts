@@ -21,6 +21,7 @@ export const updateSheetWords = {
   asked: 'Which of several',
   askedText: 'The files have several parts of one designator. Until you say which, the part stays as it is.',
   leave: 'Leave as it is',
+  askAgain: 'Ask again',
   candidate: (refdes: string, x: string, y: string, side: string) => `${refdes} at ${x}, ${y}, ${side}`,
   goneText:
     'A part that is taken off leaves its tags, sites and straps behind unless you take them off too; findings name them.',

@@ -12,6 +12,7 @@ const turns = words.turns.map((label, index) => ({ id: String(index), label }));
 /** How the files' board lies on the drawing: found by vote, shown, to be changed. */
 export function LieSection({ update: { changes, lie, setLie } }: { update: BoardUpdate }) {
   const { frame } = changes.alignment;
+  const strange = boardUpdateWords.strange(changes.alignment);
   const turnAnew = (fields: Partial<ChosenLie>) => {
     const { mirror, over, quarters } = frame;
     setLie({ mirror, over, quarters, by: null, ...fields });
@@ -46,6 +47,11 @@ export function LieSection({ update: { changes, lie, setLie } }: { update: Board
         <LengthEntry label={words.moveY} value={frame.by.y} onChange={(y) => y !== null && move({ y })} />
       </div>
       <p className="soft reason">{boardUpdateWords.alignedBy(changes.alignment)}</p>
+      {strange && (
+        <p className="import-problem" role="alert">
+          {strange}
+        </p>
+      )}
     </Section>
   );
 }

@@ -43,6 +43,8 @@ export function useBoardUpdate(ticket: TicketDocument, imported: ImportedBoard) 
   return {
     ...{ document, changes, mentions, decisions, answers, lie, setLie },
     answer: (refdes: string, name: string) => setAnswers((now) => ({ ...now, [refdes]: name })),
+    askAgain: (refdes: string) =>
+      setAnswers((now) => Object.fromEntries(Object.entries(now).filter(([one]) => one !== refdes))),
     decide: (fields: Partial<UpdateDecisions>) => setDecisions((now) => ({ ...now, ...fields })),
     tick: (keys: readonly string[], taken: boolean) =>
       setDecisions((now) => ({

@@ -8,6 +8,7 @@ import { mentionsIn } from '../../../../../shared-types/rules/board-update/menti
 import { updateTicket } from '../../../../../shared-types/rules/board-update/update-ticket.ts';
 import { planForTargets } from '../../../../../shared-types/rules/new-plan.ts';
 import { renameEverywhere } from '../../../../../shared-types/rules/rename-part.ts';
+import { boardUpdateWords } from '../../../../../shared-types/words/board-update.ts';
 import { boardWith, partNamed } from '../../../../support/boards.ts';
 import { tellingAll } from './random-edits.ts';
 
@@ -176,5 +177,17 @@ describe('an update of a ticket', () => {
       ...{ x: 66, y: 62, pin1: undefined, pinCount: undefined },
     });
     expect(compareBoards(ticket, sourceOf(files))).toMatchObject({ changed: [], same: 5, atPin1: ['J1'] });
+  });
+
+  it('finds no place for files of another board that share designators only, and wonders', () => {
+    const names = 'R1 R2 R3 R4 R5 R6 R7 R8 R9 R10 R11 R12';
+    const ticket = boardWith(chips(names));
+    const files = boardWith(
+      chips(names).map((part, index) => ({ ...part, x: (part.x * 7.3 + index * index) % 90, y: (index * 17.7) % 70 })),
+    );
+    const alignment = alignBoards(ticket, sourceOf(files));
+    expect(alignment.by).toBe('corner');
+    expect(boardUpdateWords.strange(alignment)).toMatch(/of this board/);
+    expect(boardUpdateWords.strange(alignBoards(ticket, sourceOf(ticket)))).toBeNull();
   });
 });
