@@ -66,6 +66,12 @@ export function turnedArea(start: TurnedRectangle, from: Point, to: Point, modif
   return { ...start, turnDeg: tidy(((((turn + 180) % 360) + 360) % 360) - 180) };
 }
 
+/** Direction from a point to the pointer, degrees counter-clockwise from 0 to 360, in steps of 15 unless Alt is held. */
+export function headingTo(middle: Point, to: Point, modifiers: Modifiers): number {
+  const free = (Math.atan2(to.y - middle.y, to.x - middle.x) * 180) / Math.PI;
+  return tidy(((onGrid(free, modifiers.alt ? 0.1 : TURN_STEP_DEG) % 360) + 360) % 360);
+}
+
 /** The area between two board points, its edges along the screen's; null when it is no more than a line. */
 export function drawnArea(
   from: Point,

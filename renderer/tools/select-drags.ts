@@ -5,8 +5,9 @@ import { type Grip, grippedArea } from '../canvas/picking/grips.ts';
 import { coverById, setCover, setCoverArea } from '../editing/covers.ts';
 import { moveParts } from '../editing/move-parts.ts';
 import { moveSiteArea } from '../editing/sites.ts';
+import { setNozzle } from '../editing/station.ts';
 import { moveWatchPoint } from '../editing/watch-points.ts';
-import { movedArea, resizedArea, turnedArea } from './area-gestures.ts';
+import { headingTo, movedArea, resizedArea, turnedArea } from './area-gestures.ts';
 import { boardStep } from './screen-steps.ts';
 import type { Effect, Modifiers, PointerFacts, ToolView } from './tool.ts';
 
@@ -22,7 +23,9 @@ export type Drag =
       /** The target's centre, to which a moved area snaps. */
       magnet: Point | null;
     }
-  | { kind: 'watch'; tagId: string; label: string; from: Point; start: Point };
+  | { kind: 'watch'; tagId: string; label: string; from: Point; start: Point }
+  /** The head of a leaning nozzle's arrow, round the middle of its rework area. */
+  | { kind: 'heading'; label: string; middle: Point };
 
 const MAGNET_PX = 7;
 /** One step of an arrow key, mm; with Shift ten. */
@@ -38,6 +41,10 @@ export function dragEffects(drag: Drag, event: PointerFacts, view: ToolView): Ef
     };
     const under = view.partAt(to);
     return [{ do: 'preview', edit: (document) => moveWatchPoint(document, drag.tagId, to, under) }];
+  }
+  if (drag.kind === 'heading') {
+    const headingDeg = headingTo(drag.middle, event.board, event.modifiers);
+    return [{ do: 'preview', edit: (document) => setNozzle(document, { headingDeg }) }];
   }
   const area = areaOf(drag, event, view);
   const { kind, id } = drag.target;
@@ -92,7 +99,7 @@ function nudgeOnBoard(by: Point | null, view: ToolView): Effect | null {
 }
 
 export const dragCursor = (drag: Drag): string =>
-  drag.kind === 'area' && drag.grip?.kind === 'turn' ? 'grabbing' : 'move';
+  drag.kind === 'heading' || (drag.kind === 'area' && drag.grip?.kind === 'turn') ? 'grabbing' : 'move';
 
 /** Cursor of a handle: the double arrow that lies along the way it can be pulled on screen. */
 export function gripCursor(grip: Grip, view: ToolView): string {

@@ -4,6 +4,7 @@ import { canvasWords } from '../../shared-types/words/canvas.ts';
 import { partEditWords } from '../../shared-types/words/window/parts.ts';
 import { coverArea } from '../canvas/layers/covers.ts';
 import type { Grip } from '../canvas/picking/grips.ts';
+import { type LeanArrow, leanArrowAt } from '../canvas/picking/lean-tip.ts';
 import { coverById } from '../editing/covers.ts';
 import type { Pick } from '../state/canvas-model.ts';
 import { type Carry, carried, carriedTo, carryFrom, dropped } from './carry-parts.ts';
@@ -22,7 +23,7 @@ import {
 
 type State =
   | { at: 'idle' }
-  | { at: 'pressed'; screen: Point; board: Point; pick: Pick | null; grip: Grip | null }
+  | { at: 'pressed'; screen: Point; board: Point; pick: Pick | null; grip: Grip | null; lean: LeanArrow | null }
   | { at: 'marquee'; from: Point }
   | { at: 'panning'; last: Point }
   | { at: 'dragging'; drag: Drag }
@@ -31,7 +32,7 @@ const IDLE: State = { at: 'idle' };
 
 /**
  * Clicks select (Shift adds, Ctrl toggles), drags over bare board draw a marquee, drags on a rework area or a
- * thermocouple move it, its handles size and turn it. In the stage Board parts and covers are dragged too; in the
+ * thermocouple move it, its handles size and turn it, the head of a leaning nozzle's arrow turns its heading. In the stage Board parts and covers are dragged too; in the
  * others a drag on a part draws a marquee, so that nothing moves by accident. A finger on bare board moves the drawing instead.
  */
 export const selectTool: Tool<State> = {
@@ -59,7 +60,9 @@ export const selectTool: Tool<State> = {
     const grip = view.grip(screen, false);
     if (grip) return gripCursor(grip, view);
     const pick = view.pick(screen, false);
-    if (pick?.kind === 'site' || pick?.kind === 'watch') return 'move';
+    if (pick?.kind === 'watch') return 'move';
+    if (!view.model().boardOpen && leanArrowAt(view.model(), view.zoom(), view.toBoard(screen), false)) return 'grab';
+    if (pick?.kind === 'site') return 'move';
     if (view.model().boardOpen && isSelected(pick, view)) return 'move';
     return pick ? 'pointer' : 'default';
   },
@@ -72,6 +75,7 @@ function pressed(event: PointerFacts, view: ToolView): State {
     board: event.board,
     pick: view.pick(event.screen, event.touch),
     grip: view.grip(event.screen, event.touch),
+    lean: view.model().boardOpen ? null : leanArrowAt(view.model(), view.zoom(), event.board, event.touch),
   };
 }
 
@@ -109,11 +113,13 @@ function dragStarted(state: State & { at: 'pressed' }, event: PointerFacts, view
   const drag = dragFrom(state, view);
   if (drag) {
     const select: Effect[] =
-      drag.kind === 'watch'
-        ? [{ do: 'select', picks: [{ kind: 'watch', tagId: drag.tagId }], mode: 'replace' }]
-        : drag.target.kind === 'cover'
-          ? [{ do: 'select', picks: [{ kind: 'cover', id: drag.target.id }], mode: 'replace' }]
-          : [];
+      drag.kind === 'heading'
+        ? []
+        : drag.kind === 'watch'
+          ? [{ do: 'select', picks: [{ kind: 'watch', tagId: drag.tagId }], mode: 'replace' }]
+          : drag.target.kind === 'cover'
+            ? [{ do: 'select', picks: [{ kind: 'cover', id: drag.target.id }], mode: 'replace' }]
+            : [];
     const begin: Effect = { do: 'begin', label: drag.label };
     return stay<State>({ at: 'dragging', drag }, ...select, begin, ...dragEffects(drag, event, view));
   }
@@ -121,7 +127,7 @@ function dragStarted(state: State & { at: 'pressed' }, event: PointerFacts, view
   return moved({ at: 'marquee', from: state.screen }, event, view);
 }
 
-/** What a press would drag: a handle first, then a thermocouple, then a rework area. */
+/** What a press would drag: a handle first, then a thermocouple, the head of a nozzle's arrow, a rework area. */
 function dragFrom(state: State & { at: 'pressed' }, view: ToolView): Drag | null {
   const { plan } = view.model().document;
   const siteOf = (id: string | null) => plan.sites.find((site) => site.id === id);
@@ -132,6 +138,8 @@ function dragFrom(state: State & { at: 'pressed' }, view: ToolView): Drag | null
     const cover = coverById(view.model().document, view.model().selectedCoverId);
     if (cover) return coverDrag(cover, state.board, state.grip);
   }
+  if (state.pick?.kind !== 'watch' && state.lean)
+    return { kind: 'heading', label: canvasWords.gestures.turnHeading, middle: state.lean.middle };
   if (state.pick?.kind === 'watch') {
     const { tagId } = state.pick;
     const tag = plan.tags.find((one) => one.id === tagId);

@@ -30,6 +30,7 @@ export const canvasWords = {
     moveArea: (site: string): string => `Move rework area ${site}`,
     resizeArea: (site: string): string => `Size rework area ${site}`,
     turnArea: (site: string): string => `Turn rework area ${site}`,
+    turnHeading: 'Turn the heading of the nozzle',
     addWatchPoint: 'Place thermocouple',
     moveWatchPoint: (name: string): string => `Move thermocouple ${name}`,
   },

@@ -94,7 +94,7 @@ export const CAUTIONS: Record<CautionId, Caution> = {
   ),
   moisture: where(
     'Moisture',
-    'Bodies pass 200 °C in this plan. Bake the board and moisture-sensitive parts first where J-STD-033 or the data sheet asks for it.',
+    'Bodies get hotter in this plan than J-STD-033 leaves without a question. Bake the board and moisture-sensitive parts first where J-STD-033 or the data sheet asks for it.',
   ),
   covers: where(
     'Cans and frames',

@@ -1,28 +1,21 @@
-import { turnVector } from '../../../shared-types/geometry.ts';
 import type { Mark, Stroke } from '../drawing/marks.ts';
+import { leanArrows } from '../picking/lean-tip.ts';
 import { project } from '../view/projection.ts';
 import type { Layer } from './layer.ts';
 
-/** Length of an arrow's shaft before its head where the footprint hardly moves, px. */
-const LEAST_PX = 26;
 const HEAD_PX = 9;
 
-/** Where a leaning nozzle blows: an arrow from each site's middle along the heading, as long as the footprint moves. */
+/** Where a leaning nozzle blows: an arrow from each site's middle along the heading; its head can be dragged. */
 export const nozzleLeanLayer: Layer = {
   name: 'nozzle lean',
   inputs: ({ model, projection, theme }) => [model.document.plan.sites, model.document.plan.station, projection, theme],
   marks({ model, projection, theme }) {
-    const { nozzle } = model.document.plan.station;
-    if (!('tiltDeg' in nozzle) || nozzle.tiltDeg <= 0) return [];
-    const shiftMm = nozzle.standOffMm * Math.tan((nozzle.tiltDeg * Math.PI) / 180);
-    const along = turnVector(1, 0, nozzle.headingDeg);
-    const here = model.document.plan.sites.filter((site) => site.side === projection.side);
-    return here.flatMap(({ area }) => {
-      const from = project(projection, area);
-      const to = project(projection, { x: area.x + along.x, y: area.y + along.y });
-      const perMm = Math.hypot(to.x - from.x, to.y - from.y);
-      const way = { x: (to.x - from.x) / perMm, y: (to.y - from.y) / perMm };
-      const long = Math.max(LEAST_PX, shiftMm * perMm);
+    const shown = { document: model.document, shownSide: projection.side };
+    return leanArrows(shown, projection.zoom).flatMap(({ middle, tip }) => {
+      const from = project(projection, middle);
+      const to = project(projection, tip);
+      const long = Math.hypot(to.x - from.x, to.y - from.y);
+      const way = { x: (to.x - from.x) / long, y: (to.y - from.y) / long };
       const ink: Stroke = { colour: theme.ink, width: 2 };
       return [...arrow(from, way, long, { colour: theme.paper, width: 5 }), ...arrow(from, way, long, ink)];
     });

@@ -1,14 +1,14 @@
 import { type Figures, numberOf, textOf } from '../figures.ts';
-import { rounded } from '../measures.ts';
+import { type Measures, rounded } from '../measures.ts';
 import { type FindingSentence, oneOrMany, parts, refdes } from './sentence.ts';
 
 const hours = (value: number): string => (value >= 48 && value % 24 === 0 ? `${value / 24} d` : `${rounded(value)} h`);
 
 /** 'bake it 9 h at 125 °C, 33 h at 90 °C or 13 d at 40 °C', or where the table has no row, the data sheet. */
-function bakeWords(f: Figures): string {
+function bakeWords(f: Figures, m: Measures): string {
   if (numberOf(f, 'at125H') <= 0) return 'The usual table has no row for it: bake as its data sheet says.';
   const [warm, mild, cool] = ['at125H', 'at90H', 'at40H'].map((name) => hours(numberOf(f, name)));
-  return `Bake it ${warm} at 125 °C, ${mild} at 90 °C or ${cool} at 40 °C (both at 5 % humidity or less); tapes and reels stand only the last.`;
+  return `Bake it ${warm} at ${m.temperature(125)}, ${mild} at ${m.temperature(90)} or ${cool} at ${m.temperature(40)} (both at 5 % humidity or less); tapes and reels stand only the last.`;
 }
 
 /** The one line above all others. */
@@ -30,13 +30,13 @@ export const HANDLING_SENTENCES = {
     what: `This would be exchange no. ${numberOf(f, 'number')} at ${refdes(f)}; shops stop after ${numberOf(f, 'most')}`,
     todo: 'Look at the pads and the laminate; decline, or agree in writing that pads may lift.',
   }),
-  'floor-life-over': (f) => ({
+  'floor-life-over': (f, m) => ({
     what: `The part for ${refdes(f)} (level ${textOf(f, 'level')}) was out of its bag for ${hours(numberOf(f, 'openH'))}; its floor life is ${hours(numberOf(f, 'lifeH'))}`,
-    todo: bakeWords(f),
+    todo: bakeWords(f, m),
   }),
-  'floor-life-unknown': (f) => ({
+  'floor-life-unknown': (f, m) => ({
     what: `Nobody knows how long the part for ${refdes(f)} (level ${textOf(f, 'level')}, floor life ${hours(numberOf(f, 'lifeH'))}) was out of its bag`,
-    todo: bakeWords(f),
+    todo: bakeWords(f, m),
   }),
   'bake-before-every-use': (f) => ({
     what: `The part for ${refdes(f)} is of level 6`,

@@ -171,3 +171,57 @@ export function standCase(): CalibrationCase {
     ],
   };
 }
+
+/** A long thick board over a small ceramic plate, worked off its middle with a round nozzle held by hand; four beads. */
+export function longCase(): CalibrationCase {
+  const empty = emptyBoard('long', 118, 52);
+  const board: Board = {
+    ...empty,
+    laminate: { ...empty.laminate, thicknessMm: 2 },
+    parts: [
+      part('U1', 37, 27, [17, 17, 1.6], { class: 'bga' }),
+      part('U2', 58, 27, [10, 8, 1.4], { class: 'so' }),
+      part('C1', 48.5, 34, [3.2, 1.6, 1.2]),
+      part('R1', 36, 26, [2, 1.25, 0.6], { class: 'chip-resistor', side: 'bottom' }),
+      part('J1', 101, 26, [14, 7, 7], { class: 'connector-lcp' }),
+    ],
+  };
+  const plan = smallPlan(board);
+  const face = (x: number, y: number, side: Place['side']): Place => ({ x, y, side, refdes: null });
+  return {
+    name: 'long',
+    board,
+    plan: watched(
+      {
+        ...plan,
+        station: {
+          ...plan.station,
+          ...{ gasReads: 'setting', roomC: 19, entrainedC: 40, fumeExtraction: 'high' },
+          nozzle: { kind: 'round', diameterMm: 8, standOffMm: 9, sweepRadiusMm: 6, tiltDeg: 0, headingDeg: 0 },
+          preheater: {
+            ...{ kind: 'ceramic', lengthMm: 70, widthMm: 44, centre: { x: 40, y: 26 }, sensor: null, largestC: 420 },
+          },
+        },
+        heatRuns: [
+          run('removal', 'run-1', {
+            segments: [
+              segment('Preheat', 150, [19, 360], null),
+              segment('Soak', 60, [360, 360], null),
+              segment('Gas', 90, [360, 360], [330, 380]),
+              segment('Cool', 30, [19, 19], null),
+            ],
+          }),
+        ],
+      },
+      [face(29, 19, 'top'), face(37, 27, 'bottom'), { x: 58, y: 27, side: 'top', refdes: 'U2' }, face(80, 12, 'top')],
+    ),
+    attached: ['epoxy', 'soldered', 'taped', 'epoxy'],
+    figures: [
+      coldest,
+      ['U2, body', figureName.part('U2', 'body')],
+      ['C1, joint', figureName.part('C1', 'joint')],
+      ['R1 underside, joint', figureName.part('R1', 'joint')],
+      ['J1, far, skin', figureName.part('J1', 'skin')],
+    ],
+  };
+}

@@ -76,15 +76,22 @@ describe('the way from a board to a sheet', () => {
 
   test('pages of the sheet as pictures: one file each, or a page alone', async () => {
     const write = (...more: string[]) => run('work-map', at('probe.hmticket'), '--coarse', ...more);
-    const all = await write('-o', at('probe.svg'));
+    const all = await write('-o', at('probe.svg'), '--degrees', 'F', '--unit', 'mil');
     expect(all).toMatchObject({ status: 0, error: '' });
     expect(all.out.trim().split('\n').length).toBeGreaterThan(4);
     expect(readFileSync(at('probe-01.svg'), 'utf8')).toContain('aria-label="T-7"');
+    const pages = ['probe-01.svg', 'probe-02.svg', 'probe-03.svg', 'probe-04.svg'].map((one) =>
+      readFileSync(at(one), 'utf8'),
+    );
+    expect(pages.join()).toContain('°F');
+    expect(pages.join()).toContain('mil');
+    expect(pages.join(), 'nothing on the sheet stays in C').not.toMatch(/\d.°C/);
     expect(await write('-o', at('one.png'), '--page', '2', '--dpi', '72')).toMatchObject({ status: 0, error: '' });
     expect(readFileSync(at('one.png')).readUInt32BE(16)).toBe(595);
     expect((await write('-o', at('one.svg'), '--page', '99')).error).toMatch(/The sheet has no page 99/);
     expect((await write('-o', at('one.png'), '--dpi', '5000')).error).toMatch(/dots per inch from 50 to 600/);
     expect((await write('-o', at('one.pdf'), '--page', '1')).error).toMatch(/SVG or PNG/);
+    expect((await write('-o', at('one.pdf'), '--degrees', 'K')).error).toMatch(/--degrees takes C or F/);
     expect((await write('-o', at('one.bmp'))).error).toMatch(/NAME\.svg or -o NAME\.png/);
   });
 
