@@ -30,7 +30,7 @@ export const openingHandlers = (services: Services, bench: Bench): OpeningHandle
     return entered.ok ? openEntered(services, bench, entered.value) : entered;
   },
   'ticket.openVersion': async ({ id, version }) => bench.take(await services.tickets.openVersion(id, version)),
-  'import.read': ({ files, choices }) => readDrawing(files, choices),
+  'import.read': ({ files, choices }) => readDrawing(files, { ...choices, unitMayBeChosen: true }),
 });
 
 async function openSample(services: Services, bench: Bench, id: string, number: string): Promise<Result<OpenedTicket>> {

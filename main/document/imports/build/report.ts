@@ -15,6 +15,7 @@ import type { Layers } from './layers.ts';
 import type { MergedPlacements } from './merge.ts';
 import { archiveNotes, fileNotes, gerberNotes, tableNotes, turnSenseNote } from './notes.ts';
 import type { BuiltPart } from './parts.ts';
+import type { SoundContours } from './sound-contours.ts';
 
 export interface ReportInput {
   readonly files: readonly Recognised[];
@@ -34,7 +35,7 @@ export interface ReportInput {
   readonly frame: Frame;
   readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none'; readonly chosen: boolean };
   readonly built: readonly BuiltPart[];
-  readonly contours: BoardContour;
+  readonly contours: SoundContours;
   readonly check: PadCheck | null;
 }
 

@@ -21,6 +21,8 @@ const panels = entries(words.panels);
 /** How positions and turns were read, each with its reason, each to be changed. */
 export function SenseSection({ imported: { report }, choose }: { imported: Imported; choose: Choose }) {
   const { sense, offset, panel, counts } = report;
+  // An outline alone has no positions.
+  if (counts.top + counts.bottom + counts.inner === 0) return null;
   const turn: TurnRule = { top: sense.top as TurnRule['top'], bottom: sense.bottom as TurnRule['bottom'] };
   const move = (fields: { x?: number; y?: number }) =>
     choose({ offset: { x: fields.x ?? offset.xMm, y: fields.y ?? offset.yMm } });
