@@ -36,7 +36,7 @@ export const importedTableSchema = z.strictObject({
   headingLine: z.number().nullable(),
   decimalComma: z.boolean(),
   unit: z.string(),
-  unitFrom: z.enum(['value', 'heading', 'preamble', 'pads', 'size', 'chosen']),
+  unitFrom: z.enum(['value', 'heading', 'preamble', 'pads', 'size', 'none', 'chosen']),
   sideFrom: z.enum(['column', 'preamble', 'name', 'pads', 'assumed', 'chosen']),
   columns: z.array(
     z.strictObject({

@@ -33,7 +33,9 @@ export const openingHandlers = (services: Services, bench: Bench): OpeningHandle
   'import.read': ({ files, choices, onto }) => {
     const session = onto === undefined ? null : bench.session(onto);
     if (session && !session.ok) return session;
-    return succeed(readForImport(files, choices, session ? session.value.document.board : null));
+    return succeed(
+      readForImport(files, { ...choices, unitMayBeChosen: true }, session ? session.value.document.board : null),
+    );
   },
 });
 

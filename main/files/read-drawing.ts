@@ -1,12 +1,11 @@
 import type { z } from 'zod';
 import type { Board } from '../../shared-types/board.ts';
 import type { importNoteSchema, RequestOutput } from '../../shared-types/contract.ts';
-import type { WindowImportChoices } from '../../shared-types/import-choices.ts';
 import type { ImportFacts } from '../../shared-types/import-report.ts';
 import { type Result, succeed } from '../../shared-types/problem.ts';
 import { importNoteSentence } from '../../shared-types/words/imports.ts';
 import { describeFiles } from '../document/imports/describe-files.ts';
-import { type ImportedBoard, importBoard } from '../document/imports/import-board.ts';
+import { type ImportChoices, type ImportedBoard, importBoard } from '../document/imports/import-board.ts';
 import { importForUpdate } from '../document/imports/update-board.ts';
 
 export type NamedFile = { name: string; bytes: Uint8Array };
@@ -20,7 +19,7 @@ export type ReadDrawing = Drawing & { report: ImportFacts };
  */
 export function readForImport(
   files: readonly NamedFile[],
-  choices: WindowImportChoices,
+  choices: ImportChoices,
   onto: Board | null,
 ): RequestOutput<'import.read'> {
   const imported = onto ? importForUpdate(files, choices, onto) : importBoard(files, choices);
@@ -30,7 +29,7 @@ export function readForImport(
 }
 
 /** Drawing files to a board, with everything the import noticed as sentences. Errors: those of the import. */
-export function readDrawing(files: readonly NamedFile[], choices: WindowImportChoices = {}): Result<ReadDrawing> {
+export function readDrawing(files: readonly NamedFile[], choices: ImportChoices = {}): Result<ReadDrawing> {
   const imported = importBoard(files, choices);
   return imported.ok ? succeed(told(imported.value)) : imported;
 }

@@ -5,7 +5,7 @@ export const USAGE = `heatmargin: plans board-level rework. It estimates; data s
   heatmargin import FILES OR FOLDERS... -o NAME.board.json [--name TEXT] [--unit UNIT] [--drawing-unit UNIT]
              [--bottom-x top|negated] [--bottom-y top|negated] [--offset=X,Y] [--outline RANK] [--panel all|one]
              [--side WORD=top|bottom|inner ...] [--cover REF=can|frame|part ...]
-                                              drawing files, loose or in a ZIP, to one board: placements (text, XLSX),
+                                              drawing files, loose or in a ZIP, to one board: placements (text, XLSX, ODS),
                                               Gerber layers, IPC-2581, IPC-D-356, bill of materials, DXF, SVG
   heatmargin export board|placements|exposures TICKET -o FILE [--coarse]
                                               the board as JSON, or a table as CSV; a board file does for the first two

@@ -66,6 +66,8 @@ const NOTES = {
   'side-assumed': () => 'No side is given: all parts were put on the top. Check this.',
   'side-from-pads': () => 'No side is given; each part was put on the side of its pads.',
   'side-from-name': (_r, _n, d) => `No side column: ${d.side} was taken from the file's ${d.source}.`,
+  'unit-not-told': (_r, _n, d) =>
+    `Nothing tells the unit, and none gives a board of a likely size: ${d.unit} was taken. Choose the unit.`,
   'unit-guessed': (_r, _n, d) =>
     `The unit is not said; ${d.unit} was taken because ${d.why}. Check one distance you know.`,
   'bottom-y-negated': () =>
@@ -117,6 +119,10 @@ const NOTES = {
     `${n === 1 ? '1 placement is' : `${n} placements are`} legend (logos and drawings without pads), no parts, and left out: ${r}.`,
   'no-outline': (_r, _n, d) =>
     `No layer shows an outline: a rectangle ${d.margin} mm round the parts was taken. Draw the real one.`,
+  'outline-broken': (_r, _n, d) =>
+    `The outline that the files show ${d.reason}: a rectangle ${d.margin} mm round the parts was taken. Export the outline again, or draw the real one.`,
+  'cutouts-broken': (_r, _n, d) =>
+    `${d.count} cutouts that cross themselves or enclose nothing were left out. Draw them again.`,
   'outline-unsure': (_r, _n, d) =>
     `No closed loop holds 90 % of the parts or pads; the best one holds ${d.share} %. Check the outline.`,
   'laminate-guessed': (_r, _n, d) =>

@@ -8,7 +8,7 @@ import { boardFault } from '../../../shared-types/rules/board-faults.ts';
 import { applyBills } from './build/bills.ts';
 import { checkParts, turnSamples } from './build/check.ts';
 import { claimsOf } from './build/claims.ts';
-import { type BoardContour, outlineContours } from './build/contours.ts';
+import type { BoardContour } from './build/contours.ts';
 import { type Covers, splitCovers } from './build/covers.ts';
 import { addDrawings, type DrawnOutline } from './build/drawings.ts';
 import { type Frame, findFrame } from './build/frame.ts';
@@ -25,6 +25,7 @@ import { withPadSides } from './build/pad-sides.ts';
 import { findPanel, type Panel, takeImages } from './build/panel.ts';
 import { buildPart } from './build/parts.ts';
 import { makeReport, type ReportInput } from './build/report.ts';
+import { soundContours } from './build/sound-contours.ts';
 import { type GivenFile, type Recognised, recognise } from './files/recognise.ts';
 import { type Archive, unpackFiles } from './files/unpack.ts';
 import { tidy } from './outline/contour.ts';
@@ -40,6 +41,8 @@ export interface ImportChoices extends WindowImportChoices {
   readonly name?: string;
   /** Unit of placement tables that do not say theirs; where they do or there are none, that of a drawing (DXF, SVG). */
   readonly unit?: LengthWord;
+  /** Take millimetres where nothing tells the unit, and say so: for someone who can choose another then. Else that is a problem. */
+  readonly unitMayBeChosen?: boolean;
 }
 
 export interface ImportedBoard {
@@ -73,14 +76,13 @@ export function importBoard(files: readonly GivenFile[], choices: ImportChoices 
   const { drawn, ...found } = addDrawings(recognised, layers, placed?.placements ?? [], drawingUnit(tables, choices));
   const registration = rows > 0 ? placed : (placed ?? registerNone(found.layers));
   if (registration === null && rows === 0) return { ok: false, problem: inputProblem(recognised) };
-  if (registration === null) {
-    const unsaid = tables.find((table) => table.mmPerUnit === null);
-    return fail('unclear-units', { file: unsaid?.file });
-  }
-  return build(
+  const unclear = fail('unclear-units', { file: tables.find((table) => table.mmPerUnit === null)?.file });
+  if (registration === null) return unclear;
+  const built = build(
     { files: recognised, archives, tables, bottomYNegated, ...found, registration, drawn, design: null },
     choices,
   );
+  return !built.ok && registration.unitBy === 'none' ? unclear : built;
 }
 
 /** The unit that was chosen for drawings; one for all is the placements' where they do not say theirs, else the drawing's. */
@@ -123,20 +125,21 @@ function build(gathered: Gathered, choices: ImportChoices): Result<ImportedBoard
   const taken = takeImages(placements, panel, choices.panel ?? 'all');
   const merged = mergePlacements(taken.placements);
   const outside = merged.placements.filter(({ side }) => side !== 'inner');
-  const frame = frameOf(outside, gathered, choices);
+  const found = frameOf(outside, gathered, choices);
   const turns = turnSamples(outside, fromPads ? new Map() : layers.pads);
   const chosen = choices.turn;
   const vote = { ...voteTurnRule(phaseGroups(turns.samples), chosen), from: turns.from, chosen: chosen !== undefined };
-  const claimed = claimsOf(outside, layers, frame.offset, vote.rule);
-  const context = { pads: layers.pads, offset: frame.offset, rule: vote.rule, claimed };
+  const claimed = claimsOf(outside, layers, found.offset, vote.rule);
+  const context = { pads: layers.pads, offset: found.offset, rule: vote.rule, claimed };
   const built = outside.map((placement) =>
     placement.body ? buildBodied(placement, placement.body) : buildPart(placement, context),
   );
-  const contours = outlineContours(
-    frame.choice,
+  const contours = soundContours(
+    found.choice,
     built.map(({ part }) => part),
   );
   const split = splitCovers(built, layers.pads, choices.covers);
+  const frame = contours.outlineBroken ? { ...found, choice: null } : found;
   const board = assemble(files, layers, split, contours, choices);
   const parsed = boardSchema.safeParse(board);
   if (!parsed.success) {

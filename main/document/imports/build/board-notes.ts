@@ -102,8 +102,10 @@ function placementNotes({ registration, merged, legend, tables, panel, bottomYNe
   const why = unitBy === 'pads' ? 'the parts then lie on their pads' : 'board and gaps then have a likely size';
   const inner = merged.placements.flatMap(({ side, refdes }) => (side === 'inner' ? [refdes] : []));
   return [
+    unitBy === 'none' && { weight: 'stop', code: 'unit-not-told', detail: { unit: assumedUnit ?? 'mm' } },
     assumedUnit !== null &&
-      unitBy !== 'chosen' && {
+      unitBy !== 'chosen' &&
+      unitBy !== 'none' && {
         weight: unitBy === 'pads' ? 'note' : 'warn',
         code: 'unit-guessed',
         detail: { unit: assumedUnit, why },
@@ -169,6 +171,10 @@ function frameNotes({ frame, layers }: ReportInput): Notes {
 
 function outlineNotes({ frame, contours, built, layers }: ReportInput): Notes {
   const { choice } = frame;
+  const { outlineBroken, cutoutsBroken } = contours;
+  if (outlineBroken) {
+    return [{ weight: 'warn', code: 'outline-broken', detail: { reason: outlineBroken, margin: MARGIN_MM } }];
+  }
   if (choice === null) return [{ weight: 'warn', code: 'no-outline', detail: { margin: MARGIN_MM } }];
   const polygon = flattenContour(contours.outline);
   const { shift } = contours;
@@ -186,6 +192,7 @@ function outlineNotes({ frame, contours, built, layers }: ReportInput): Notes {
       detail: { gap: Math.round(choice.outline.gapMm * 1000) / 1000 },
     },
     choice.doubleMm > 0 && { weight: 'warn', code: 'outline-double', detail: { width: tidy(choice.doubleMm) } },
+    cutoutsBroken > 0 && { weight: 'warn', code: 'cutouts-broken', detail: { count: cutoutsBroken } },
     choice.leftOut > 0 && { weight: 'note', code: 'loops-left', detail: { count: choice.leftOut } },
     !declared &&
       choice.cutouts.length > 0 && { weight: 'warn', code: 'cutouts-unsure', detail: { count: choice.cutouts.length } },

@@ -16,6 +16,7 @@ import type { Layers } from './layers.ts';
 import type { MergedPlacements } from './merge.ts';
 import { archiveNotes, fileNotes, gerberNotes, tableNotes, turnSenseNote } from './notes.ts';
 import type { BuiltPart } from './parts.ts';
+import type { SoundContours } from './sound-contours.ts';
 import { toldBy } from './told.ts';
 
 export interface ReportInput {
@@ -38,7 +39,7 @@ export interface ReportInput {
   /** Parts; what became a cover is none of them. */
   readonly built: readonly BuiltPart[];
   readonly found: readonly FoundCover[];
-  readonly contours: BoardContour;
+  readonly contours: SoundContours;
   readonly check: PadCheck | null;
 }
 

@@ -34,13 +34,14 @@ export interface Anchors {
 export interface RegisterChoices {
   readonly unit?: LengthWord;
   readonly bottomX?: 'asSeenFromTop' | 'negated';
+  readonly unitMayBeChosen?: boolean;
 }
 
 export interface Registration {
   readonly placements: readonly PlacedMm[];
   /** Unit taken for tables that do not say theirs; null when all do. */
   readonly assumedUnit: LengthWord | null;
-  readonly unitBy: 'said' | 'pads' | 'size' | 'chosen';
+  readonly unitBy: 'said' | 'pads' | 'size' | 'chosen' | 'none';
   readonly bottomNegated: boolean;
   readonly bottomBy: 'pads' | 'signs' | 'usual' | 'chosen';
   /** Offset from the placement file's origin to the Gerber origin; null when no pads tell it; 'own': one origin for both. */
@@ -49,7 +50,7 @@ export interface Registration {
 
 /**
  * Brings placements to mm and finds their offset to the Gerber files: every open question (unit, negated bottom x) is tried
- * and the answer that brings most parts onto their pads wins. Null when the unit is not said and nothing tells it.
+ * and the answer that brings most parts onto their pads wins. Null when the unit is not said and nothing tells it, unless it may be chosen afterwards.
  */
 export function register(
   tables: readonly PlacementTable[],
@@ -93,8 +94,8 @@ export function register(
       if (score > (best?.score ?? -1)) best = candidate;
     }
   }
-  if (best?.unitBy === 'size' && !plausibleMm(best.placements)) return null;
-  return best;
+  if (best?.unitBy !== 'size' || plausibleMm(best.placements)) return best;
+  return choices.unitMayBeChosen ? { ...best, unitBy: 'none' } : null;
 }
 
 /** True when the signs say that bottom x is negated: all of it at or below zero while all of the top's is at or above. */

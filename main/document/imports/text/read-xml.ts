@@ -1,6 +1,8 @@
 import { SaxesParser } from 'saxes';
 
 const CHUNK_BYTES = 65_536;
+/** No element of any format that is read has so many: they would all be kept until it ends. */
+const MAX_ATTRIBUTES = 5000;
 
 export interface XmlHandlers<Refusal extends string> {
   /** Name without its prefix. Anything but null ends the reading. */
@@ -11,18 +13,27 @@ export interface XmlHandlers<Refusal extends string> {
 
 export type XmlResult<Refusal extends string> =
   | { readonly ok: true }
-  | { readonly ok: false; readonly reason: Refusal | 'notWellFormed' | 'ownEntities'; readonly line: number };
+  | {
+      readonly ok: false;
+      readonly reason: Refusal | 'notWellFormed' | 'ownEntities' | 'tooMany';
+      readonly line: number;
+    };
 
 /** Reads XML chunk by chunk, so that memory does not grow with it. Entities of its own are refused; never throws. */
 export function readXml<Refusal extends string>(bytes: Uint8Array, handlers: XmlHandlers<Refusal>): XmlResult<Refusal> {
   const parser = new SaxesParser({});
-  let refused: Refusal | 'ownEntities' | null = null;
-  const refuse = (reason: Refusal | 'ownEntities' | null): void => {
+  let refused: Refusal | 'ownEntities' | 'tooMany' | null = null;
+  const refuse = (reason: Refusal | 'ownEntities' | 'tooMany' | null): void => {
     if (reason === null) return;
     refused = reason;
     throw new Error(reason);
   };
   parser.on('doctype', (content) => refuse(content.includes('[') ? 'ownEntities' : null));
+  let attributeCount = 0;
+  parser.on('opentagstart', () => {
+    attributeCount = 0;
+  });
+  parser.on('attribute', () => refuse(++attributeCount > MAX_ATTRIBUTES ? 'tooMany' : null));
   parser.on('opentag', ({ name, attributes }) => refuse(handlers.open(withoutPrefix(name), attributes)));
   parser.on('closetag', ({ name }) => handlers.close(withoutPrefix(name)));
   if (handlers.text) parser.on('text', (text) => handlers.text?.(text));

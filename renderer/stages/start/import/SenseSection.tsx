@@ -22,6 +22,8 @@ const panels = entries(words.panels);
 export function SenseSection({ imported, choose }: { imported: ImportedBoard; choose: Choose }) {
   const { report } = imported.read;
   const { sense, offset, panel, counts } = report;
+  // An outline alone has no positions.
+  if (counts.top + counts.bottom + counts.inner === 0) return null;
   const turn: TurnRule = { top: sense.top as TurnRule['top'], bottom: sense.bottom as TurnRule['bottom'] };
   const move = (fields: { x?: number; y?: number }) =>
     choose({ offset: { x: fields.x ?? offset.xMm, y: fields.y ?? offset.yMm } });

@@ -14,7 +14,7 @@ const COVERS: Record<string, readonly string[]> = {
   place: ['unit-guessed', 'columns-guessed', 'bottom-y-negated', 'bottom-sign-not-told'],
   side: ['side-assumed', 'side-not-read', 'columns-guessed'],
   turn: ['turn-not-read', 'turn-sense-open', 'columns-guessed', 'bottom-sign-not-told'],
-  text: ['columns-guessed', 'encoding-guessed'],
+  text: ['columns-guessed', 'encoding-guessed', 'side-not-read'],
   missing: ['rows-not-read'],
 };
 

@@ -122,3 +122,18 @@ describe('words of the side column', () => {
     expect(sided({ sideWords: { MAANZIJDE: 'inner', top: 'bottom' } }).sides).toEqual(['top', 'top', 'bottom']);
   });
 });
+
+it('a unit that nothing tells is a problem, or for a window millimetres to be changed', () => {
+  const rows = ['R1,1000,2000,0,top', 'R2,1900,2500,0,top', 'R3,1500,2900,0,top'];
+  const file = { name: 'a.csv', bytes: new TextEncoder().encode(`Ref,X,Y,Rot,Side\n${rows.join('\n')}\n`) };
+  const tiny = {
+    name: 'a.csv',
+    bytes: new TextEncoder().encode('Ref,X,Y,Rot,Side\nR1,0.01,0.02,0,top\nR2,0.015,0.02,0,top\n'),
+  };
+  expect(importBoard([file], { unitMayBeChosen: true })).toMatchObject({ ok: true });
+  expect(importBoard([tiny])).toMatchObject({ ok: false, problem: { code: 'unclear-units' } });
+  const asked = importBoard([tiny], { unitMayBeChosen: true });
+  if (!asked.ok) throw new Error(asked.problem.code);
+  expect(asked.value.report.notes[0]).toMatchObject({ weight: 'stop', code: 'unit-not-told' });
+  expect(asked.value.report.tables[0]).toMatchObject({ unit: 'mm', unitFrom: 'none' });
+});

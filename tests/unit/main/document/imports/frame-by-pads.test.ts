@@ -24,3 +24,29 @@ test('without parts and references the pads of a layer tell the outline from the
   if (!result.ok) throw new Error(result.problem.code);
   expect(result.value.report.outline).toMatchObject({ lengthMm: 30, widthMm: 30, why: 'pads' });
 });
+
+test('an outline that crosses itself costs neither the parts nor the import', () => {
+  const rows = ['R1,40,10,0,top', 'R2,50,20,0,top', 'R3,55,30,0,top'];
+  const table = {
+    name: 'a.csv',
+    bytes: new TextEncoder().encode(`Ref,X (mm),Y (mm),Rot,Side\n${rows.join('\n')}\n`),
+  };
+  const corners = [
+    [0, 0],
+    [60, 0],
+    [60, 60],
+    [10, -5],
+    [0, 0],
+  ];
+  const lines = corners.map(([x, y], index) => `X${x * 1e6}Y${y * 1e6}D0${index === 0 ? 2 : 1}*`).join('\n');
+  const crossed = importBoard([table, { name: 'a.gko', ...gerber(lines) }]);
+  if (!crossed.ok) throw new Error(crossed.problem.code);
+  expect(crossed.value.board.parts).toHaveLength(3);
+  expect(crossed.value.report.outline.why).toBe('parts');
+  expect(crossed.value.report.notes.map(({ code }) => code)).toContain('outline-broken');
+  // Without parts it is what is wrong.
+  expect(importBoard([{ name: 'a.gko', ...gerber(lines) }])).toMatchObject({
+    ok: false,
+    problem: { code: 'invalid-field', where: 'outline' },
+  });
+});

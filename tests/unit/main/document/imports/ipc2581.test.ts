@@ -100,6 +100,10 @@ test.each([
   ['entities of its own', INVENTED.replace('<IPC-2581', `${bomb}<IPC-2581`)],
   ['an unknown entity', INVENTED.replace('part="10k"', 'part="&b;"')],
   ['nested deep', INVENTED.replace('<Bom ', `${'<a>'.repeat(300_000)}<Bom `)],
+  [
+    'an element of thousands of attributes',
+    INVENTED.replace('<Bom ', `<a ${Array.from({ length: 6000 }, (_, index) => `a${index}=""`).join(' ')}/><Bom `),
+  ],
   ['unknown units', INVENTED.replace('INCH', 'CUBIT')],
 ])('%s: one problem that names the file', (_name, text) => {
   const result = importBoard([file(text)]);

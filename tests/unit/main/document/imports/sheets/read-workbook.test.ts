@@ -4,6 +4,7 @@ import writeExcelFile from 'write-excel-file/node';
 import { importBoard } from '../../../../../../main/document/imports/import-board.ts';
 import { readWorkbook } from '../../../../../../main/document/imports/sheets/read-workbook.ts';
 import { problemSentence } from '../../../../../../shared-types/words/problems.ts';
+import { passesOf } from '../../../../../support/yardstick.ts';
 import { inventedFiles, placementText } from '../invented-board.ts';
 
 /** Workbooks made by a general-purpose library that none of us wrote. */
@@ -118,9 +119,11 @@ describe('workbooks that cannot be read are one problem', () => {
     ['no list of sheets', (parts) => void delete parts['xl/workbook.xml']],
   ])('%s', async (_, edit) => {
     const bytes = await change(edit);
-    const start = performance.now();
-    const result = importBoard([{ name: 'bad.xlsx', bytes }]);
-    expect(performance.now() - start).toBeLessThan(5000);
+    let result: ReturnType<typeof importBoard> | undefined;
+    const passes = passesOf(() => {
+      result = importBoard([{ name: 'bad.xlsx', bytes }]);
+    });
+    expect(passes).toBeLessThan(1000);
     expect(result).toMatchObject({ ok: false, problem: { code: 'unknown-file-kind', file: 'bad.xlsx' } });
   });
 
