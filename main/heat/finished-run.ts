@@ -44,20 +44,29 @@ export type FinishedRun = {
   grid: FieldGrid;
 };
 
+/** Peaks of all bodies in the order of the entries. */
+function allPeaks({ simulation: { state }, scene }: TicketRun): BodyPeaks[] {
+  const scratch = createPeakScratch();
+  return Array.from(state.entries.bodyOfScene, (index, order) =>
+    bodyPeaks(state, scratch, scene.bodies[index]!, order),
+  );
+}
+
 /** Gathers what a run leaves behind once all its steps are taken. */
 export function finishRun(run: TicketRun, plan: Plan): FinishedRun {
   const { state } = run.simulation;
-  const scratch = createPeakScratch();
+  const { ending } = run.simulation;
+  ending.peaks ??= allPeaks(run);
+  ending.rises ??= riseRates(run.simulation.tracking, RISE_WINDOW_S, run.scene.roomC);
+  const { peaks: found, rises } = ending;
   const exposures = new Map<string, RunExposure>();
   const peaks = new Map<string, BodyPeaks>();
   const { parts } = run.presence;
-  const rises = riseRates(run.simulation.tracking, RISE_WINDOW_S, run.scene.roomC);
   state.entries.bodyOfScene.forEach((index, order) => {
     const part = parts[index];
     if (!part) return;
-    const found = bodyPeaks(state, scratch, run.scene.bodies[index]!, order);
-    peaks.set(part.refdes, found);
-    exposures.set(part.refdes, runExposure(run, part, order, found, rises[order]!));
+    peaks.set(part.refdes, found[order]!);
+    exposures.set(part.refdes, runExposure(run, part, order, found[order]!, rises[order]!));
   });
   const { run: heatRun } = run.presence;
   const result: RunResult = {

@@ -71,13 +71,15 @@ export function recordPlayback(runs: readonly TicketRun[], mostBytes = MOST_FRAM
 function recordOf(run: TicketRun, plan: FramePlan, index: number): RunRecord {
   const { tracking, probes, state } = run.simulation;
   const { bodyOfScene } = state.entries;
+  const { times, rows, series, sourceC } = tracking;
+  // Not the whole tracking: the rest of it lies in the run's memory, which is given to later runs.
+  const lasting = { times, rows, series };
   const bodyOf = new Map<string, (channel: SeriesChannel) => Series>();
   bodyOfScene.forEach((sceneIndex, order) => {
     const part = run.presence.parts[sceneIndex];
-    if (part) bodyOf.set(part.refdes, (channel) => bodySeries(tracking, order, channel));
+    if (part) bodyOf.set(part.refdes, (channel) => bodySeries(lasting, order, channel));
   });
   const valid = (place: number) => place >= 0 && probes.valid[place];
-  const { times, rows, sourceC } = tracking;
   return {
     frames: plan.frames[index]!,
     topIsUpper: run.scene.workedSide === 'top',

@@ -1,3 +1,4 @@
+import type { HeatGrid } from './grid.ts';
 import type { HeatState } from './heat-state.ts';
 import { createState } from './heat-state.ts';
 import { writeScript } from './kernels/kernel-script.ts';
@@ -5,7 +6,7 @@ import { initialMoment, setMoment } from './moment.ts';
 import { type Footprint, nozzleFootprint } from './nozzle.ts';
 import { createProbes, type Probes, type ProbeWish } from './probes.ts';
 import type { HeatScene, SceneSegment } from './scene.ts';
-import { restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
+import { type Ending, type RunNumbers, restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
 import { planSteps, stepsUntil } from './step-plan.ts';
 import { createStepper } from './stepping.ts';
 import { createTracker, createTracking, type Tracking } from './tracking.ts';
@@ -31,12 +32,30 @@ export type Simulation = {
    * faces may have moved if the snapshot holds faces: it is named.
    */
   restore: (snapshot: Snapshot, movedProbe?: number) => void;
+  /** Of a run that is over: what was reckoned from its end, maybe by a run that ended alike. */
+  readonly ending: Ending;
   /** Gives its memory to later runs: nothing but series and probes may be read, and nothing stepped, after it. */
   release: () => void;
   state: HeatState;
   tracking: Tracking;
   probes: Probes;
 };
+
+/** The nozzle's footprint in a segment, remembered from an earlier one or made now. */
+function footprintOf(
+  { nozzle }: HeatScene,
+  { nozzleXM: xM, nozzleYM: yM, fence, gas }: SceneSegment,
+  grid: HeatGrid,
+  footprints: FootprintCache,
+): Footprint | null {
+  if (!gas || !nozzle) return null;
+  const key = `${xM},${yM}${fence ? JSON.stringify(fence) : ''}`;
+  const known = footprints.get(key) ?? nozzleFootprint(nozzle, [xM, yM], grid, fence ?? null);
+  // Put in anew: the order of the keys says which was used last.
+  footprints.delete(key);
+  footprints.set(key, known);
+  return known;
+}
 
 /**
  * Prepares a heat run on a grid of `cellM` with steps of at most `stepS`.
@@ -61,28 +80,18 @@ export function createSimulation(
   const track = createTracker(state, tracking);
   const probes = createProbes(state, wishes, steps.length);
   const moment = initialMoment(scene);
-  const numbers = { state, tracking, probes, moment };
+  const numbers: RunNumbers = { state, tracking, probes, moment, ending: { peaks: null, rises: null } };
   let done = 0;
   let released = false;
   const cells = state.grid.cellCount;
   const upperFaces = state.temperature.subarray(0, cells);
   let faces: Float64Array | null = null;
 
-  function footprintAt({ nozzleXM: xM, nozzleYM: yM, fence }: SceneSegment): Footprint | null {
-    if (!scene.nozzle) return null;
-    const key = `${xM},${yM}${fence ? JSON.stringify(fence) : ''}`;
-    const known = footprints.get(key) ?? nozzleFootprint(scene.nozzle, [xM, yM], state.grid, fence ?? null);
-    // Put in anew: the order of the keys says which was used last.
-    footprints.delete(key);
-    footprints.set(key, known);
-    return known;
-  }
-
   function takeStep(): void {
     if (released) throw new Error('the memory of this heat run was given back');
     const sub = steps[done]!;
     const segment = scene.segments[sub.segment]!;
-    if (sub.fresh) moment.footprint = segment.gas ? footprintAt(segment) : null;
+    if (sub.fresh) moment.footprint = footprintOf(scene, segment, state.grid, footprints);
     if (script) {
       script.begin(done);
       stepper.stepBegun(moment, sub);
@@ -119,6 +128,9 @@ export function createSimulation(
       restoreSnapshot(numbers, snapshot, movedProbe);
       script?.setSourceC(moment.sourceC);
       done = snapshot.stepsDone;
+    },
+    get ending() {
+      return numbers.ending;
     },
     release() {
       released = true;

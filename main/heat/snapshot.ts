@@ -1,6 +1,7 @@
 import { piecesUntil, takePieces } from './body-series.ts';
 import type { HeatState } from './heat-state.ts';
 import type { Moment } from './moment.ts';
+import type { BodyPeaks } from './part-peaks.ts';
 import type { Probes } from './probes.ts';
 import type { HeatScene } from './scene.ts';
 import type { Tracking } from './tracking.ts';
@@ -14,10 +15,18 @@ export type Snapshot = {
   series: Float32Array[];
   /** Steps x cells: the upper faces after every step, for a probe that another run has elsewhere; null: not kept. */
   faces: Float64Array | null;
+  /** What was reckoned from these numbers if they are those of a run's end. */
+  ending: Ending;
 };
 
+/**
+ * What the bodies' results are made of once a run has ended, in the order of the entries; null: not reckoned yet. It follows from
+ * the numbers alone, so runs that end with the same numbers share it.
+ */
+export type Ending = { peaks: BodyPeaks[] | null; rises: Float64Array | null };
+
 /** What of a run changes as it goes on. */
-export type RunNumbers = { state: HeatState; tracking: Tracking; probes: Probes; moment: Moment };
+export type RunNumbers = { state: HeatState; tracking: Tracking; probes: Probes; moment: Moment; ending: Ending };
 
 /** All arrays that a step writes and a later one (or the results) reads; series only as far as they are written. */
 function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (Float64Array | Float32Array)[] {
@@ -53,7 +62,9 @@ function livingArrays({ state, tracking, probes }: RunNumbers, rows: number): (F
 export function takeSnapshot(numbers: RunNumbers, stepsDone: number, faces: Float64Array | null): Snapshot {
   const arrays = livingArrays(numbers, stepsDone).map((array) => array.slice());
   const series = piecesUntil(numbers.tracking.series, stepsDone);
-  return { stepsDone, sourceC: numbers.moment.sourceC, arrays, series, faces };
+  const isEnd = stepsDone === numbers.tracking.times.length;
+  const ending = isEnd ? numbers.ending : { peaks: null, rises: null };
+  return { stepsDone, sourceC: numbers.moment.sourceC, arrays, series, faces, ending };
 }
 
 /**
@@ -74,6 +85,7 @@ export function restoreSnapshot(numbers: RunNumbers, snapshot: Snapshot, movedPr
   }
   numbers.tracking.rows = stepsDone;
   numbers.moment.sourceC = snapshot.sourceC;
+  if (stepsDone === numbers.tracking.times.length) numbers.ending = snapshot.ending;
 }
 
 /**

@@ -42,8 +42,11 @@ export function createTracking({ totals }: HeatState, steps: readonly PlannedSte
 }
 
 /** One channel of the series of the body with place `order` in the entries. */
-export function bodySeries(tracking: Tracking, order: number, channel: SeriesChannel): Series {
-  const { times, rows, series } = tracking;
+export function bodySeries(
+  { times, rows, series }: Pick<Tracking, 'times' | 'rows' | 'series'>,
+  order: number,
+  channel: SeriesChannel,
+): Series {
   const place = order + SERIES_CHANNELS.indexOf(channel) * (series.width / CHANNELS);
   return { times, rows, at: (row) => numberAt(series, row, place) };
 }

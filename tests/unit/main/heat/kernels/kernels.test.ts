@@ -52,7 +52,7 @@ describe('the kernels', () => {
   it('are compiled from the source that lies beside them', async () => {
     const { KERNEL_BYTES } = await import('../../../../../main/heat/kernels/kernel-bytes.ts');
     expect(await kernelModule()).toContain(`'${KERNEL_BYTES}'`);
-  });
+  }, 90_000);
 });
 
 describe('a run’s memory', () => {
