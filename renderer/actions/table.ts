@@ -5,6 +5,7 @@ import { chordsOf, type KeyPress } from './chords.ts';
 import { editActions } from './edit-actions.ts';
 import { outlineActions } from './outline-actions.ts';
 import { photoActions } from './photo-actions.ts';
+import { stepActionList } from './step-actions.ts';
 import { strapActions } from './strap-actions.ts';
 import { tagActions } from './tag-actions.ts';
 import { ticketActions } from './ticket-actions.ts';
@@ -17,6 +18,7 @@ export const ACTIONS: readonly Action[] = [
   ...arrangeActions,
   ...tagActions,
   ...strapActions,
+  ...stepActionList,
   ...viewActions,
   ...toolActions,
   ...photoActions,

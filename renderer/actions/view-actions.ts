@@ -117,7 +117,8 @@ export const stageActions: readonly Action[] = [
   stage('plan', labels.stagePlan, '3'),
   stage('heat', labels.stageHeat, '4'),
   stage('straps', labels.stageStraps, '5'),
-  stage('workMap', labels.stageWorkMap, '6'),
+  stage('steps', labels.stageSteps, '6'),
+  stage('workMap', labels.stageWorkMap, '7'),
 ];
 
 function turnView(app: App, degrees: number): void {

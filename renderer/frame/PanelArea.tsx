@@ -6,6 +6,7 @@ import { BoardStage } from '../stages/board/BoardStage.tsx';
 import { HeatStage } from '../stages/heat/HeatStage.tsx';
 import { PhotoStage } from '../stages/photo/PhotoStage.tsx';
 import { PlanStage } from '../stages/plan/PlanStage.tsx';
+import { StepsStage } from '../stages/steps/StepsStage.tsx';
 import { StrapsStage } from '../stages/straps/StrapsStage.tsx';
 import { WorkMapStage } from '../stages/work-map/WorkMapStage.tsx';
 import type { Stage } from '../state/app-state.ts';
@@ -18,6 +19,7 @@ const stages: Record<Stage, () => React.ReactNode> = {
   plan: PlanStage,
   heat: HeatStage,
   straps: StrapsStage,
+  steps: StepsStage,
   workMap: WorkMapStage,
 };
 

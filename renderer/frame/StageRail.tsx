@@ -4,6 +4,7 @@ import {
   CircuitBoard,
   Flame,
   Keyboard,
+  ListChecks,
   type LucideIcon,
   Map as MapIcon,
   Settings2,
@@ -19,6 +20,7 @@ import { openOfPhoto } from '../stages/photo/open-of-photo.ts';
 import { openOfWorkMap } from '../stages/work-map/open-of-work-map.ts';
 import { type AppState, STAGES, type Stage } from '../state/app-state.ts';
 import { healthOf } from '../state/health.ts';
+import { openOfSteps } from '../state/step-plan.ts';
 import { openOfStraps } from '../state/strap-plan.ts';
 import { useApp, useAppState } from '../state/use-app.ts';
 import { Icon, IconButton, WithTip } from '../widgets/Buttons.tsx';
@@ -29,6 +31,7 @@ const icons: Record<Stage, LucideIcon> = {
   plan: Tags,
   heat: Flame,
   straps: Cable,
+  steps: ListChecks,
   workMap: MapIcon,
 };
 
@@ -84,7 +87,7 @@ export function StageRail() {
 /** What is open in each stage, as a number. */
 function openCounts(state: AppState): Record<Stage, number> {
   const { ticket, evaluation } = state;
-  if (!ticket) return { board: 0, photo: 0, plan: 0, heat: 0, straps: 0, workMap: 0 };
+  if (!ticket) return { board: 0, photo: 0, plan: 0, heat: 0, straps: 0, steps: 0, workMap: 0 };
   const { assessment } = evaluation;
   const summary = assessment && summarise(assessment, ticket.document.plan);
   return {
@@ -93,6 +96,7 @@ function openCounts(state: AppState): Record<Stage, number> {
     plan: openSuggestions(state).length,
     heat: summary ? summary.over + summary.unsure : 0,
     straps: openOfStraps(state),
+    steps: openOfSteps(state),
     workMap: openOfWorkMap(state).length,
   };
 }

@@ -14,7 +14,7 @@ import { type OutlineState, startingOutline } from '../tools/outline/outline-sta
 import type { CanvasModel, Pick, ToolName } from './canvas-model.ts';
 
 /** The stages of the rail that work today. */
-export const STAGES = ['board', 'photo', 'plan', 'heat', 'straps', 'workMap'] as const;
+export const STAGES = ['board', 'photo', 'plan', 'heat', 'straps', 'steps', 'workMap'] as const;
 export type Stage = (typeof STAGES)[number];
 
 /** `changed`: not yet with main; `kept`: in the journal, survives a crash; `filed`: in the ticket's file. */

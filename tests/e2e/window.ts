@@ -5,7 +5,7 @@ import type { Point } from '../../shared-types/geometry.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { expect } from './door.ts';
 
-const STAGE_KEYS = { board: '1', photo: '2', plan: '3', heat: '4', straps: '5', workMap: '6' };
+const STAGE_KEYS = { board: '1', photo: '2', plan: '3', heat: '4', straps: '5', steps: '6', workMap: '7' };
 
 /** What a technician does in the window, with keyboard and mouse. */
 export function windowOf(page: Page) {

@@ -145,3 +145,24 @@ function againstTags(steps: readonly StepDraft[], waits: readonly Wait[]): StepF
       : [];
   });
 }
+
+type Placed = { id: string; phase: string };
+
+/** One place earlier: before the step above, or to the end of the phase above. Null: it is the first. */
+export function earlier(ordered: readonly Placed[], stepId: string): StepMove | null {
+  const at = ordered.findIndex(({ id }) => id === stepId);
+  if (at < 1) return null;
+  const [step, above] = [ordered[at], ordered[at - 1]];
+  if (above.phase !== step.phase) return { stepId, phase: above.phase, behind: above.id };
+  const over = ordered[at - 2];
+  return { stepId, phase: step.phase, behind: over?.phase === step.phase ? over.id : null };
+}
+
+/** One place later: behind the step below, or to the head of the phase below. Null: it is the last. */
+export function later(ordered: readonly Placed[], stepId: string): StepMove | null {
+  const at = ordered.findIndex(({ id }) => id === stepId);
+  const [step, below] = [ordered[at], ordered[at + 1]];
+  if (!step || !below) return null;
+  const behind = below.phase === step.phase ? below.id : null;
+  return { stepId, phase: below.phase, behind };
+}

@@ -73,6 +73,8 @@ export const readingName = ({ name, of }: Pick<Expected, 'name' | 'of'>): string
 
 const UNITS: Record<Expected['unit'], string> = { C: '', s: '', ohm: 'Ω', A: 'A', count: '', h: 'h', text: '' };
 
+export const readingUnit = (unit: Expected['unit']): string => UNITS[unit];
+
 /** A reading's figure with its unit. */
 export function readingValue(unit: Expected['unit'], value: number | string, measures: Measures = METRIC): string {
   if (typeof value === 'string') return value;

@@ -80,6 +80,7 @@ export const actionLabels = {
   stagePlan: 'Plan',
   stageHeat: 'Heat',
   stageStraps: 'Straps',
+  stageSteps: 'Steps',
   stageWorkMap: 'Work map',
   shelf: 'Back to the ticket shelf',
   save: 'Save the ticket file now',

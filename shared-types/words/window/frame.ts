@@ -52,6 +52,7 @@ export const stageNames = {
   plan: 'Plan',
   heat: 'Heat',
   straps: 'Straps',
+  steps: 'Steps',
   workMap: 'Work map',
 } as const;
 
@@ -63,6 +64,7 @@ export const stageOpen = {
   plan: (count: number) => (count === 1 ? '1 suggestion open' : `${count} suggestions open`),
   heat: (count: number) => (count === 1 ? '1 part over or unsure' : `${count} parts over or unsure`),
   straps: (count: number) => (count === 1 ? '1 strap move or refusal open' : `${count} strap moves or refusals open`),
+  steps: (count: number) => (count === 1 ? '1 step open' : `${count} steps open`),
   workMap: (count: number) => (count === 1 ? '1 thing to settle first' : `${count} things to settle first`),
 } as const;
 

@@ -55,6 +55,8 @@ describe('1, greenhouse-gateway', () => {
       'hand-back',
     );
     expect(step(made, 'count-off').expects[0]).toMatchObject({ predicted: 2, exact: true });
+    // The cell is in the tray until power-on.
+    expect(step(made, 'count-back').expects[0]).toMatchObject({ predicted: 1, exact: true });
     expect(step(made, 'strap-read:strap-1').expects[0].predicted).toBe('01101');
     expect(step(made, 'strap-report:strap-1').expects[0].predicted).toBe('16 Gbit');
     expect(stepWords(step(made, 'move-strap:R101>R102')).act).toBe('Move the strap R101 to R102: 10k 0402');
