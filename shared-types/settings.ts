@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { rememberedImportSchema } from './import-choices.ts';
 import { ownPackagesSchema } from './own-package.ts';
 import { stationSchema } from './plan.ts';
+import { rememberedViewSchema } from './remembered-view.ts';
 
 /** What a user sets once, for all tickets. */
 export const settingsSchema = z.strictObject({
@@ -16,6 +17,8 @@ export const settingsSchema = z.strictObject({
   packages: ownPackagesSchema,
   /** What was chosen for imported files, by the headings of their tables, the newest last. */
   rememberedImports: z.array(rememberedImportSchema).max(100),
+  /** How tickets were left on this bench, the one left last at the end. */
+  rememberedViews: z.array(rememberedViewSchema).max(100),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 
@@ -30,4 +33,5 @@ export const defaultSettings: Settings = {
   stations: [],
   packages: [],
   rememberedImports: [],
+  rememberedViews: [],
 };

@@ -4,7 +4,7 @@ import { fail, type Result, succeed } from '../../shared-types/problem.ts';
 import { readBoard, readPlan, writeBoard, writePlan } from './open-document.ts';
 
 /** Largest unpacked size of the two JSON entries together and of one photo, bytes. */
-const LARGEST_JSON = 64 * 1024 * 1024;
+export const LARGEST_JSON = 64 * 1024 * 1024;
 const LARGEST_PHOTO = 256 * 1024 * 1024;
 const MOST_ENTRIES = 1000;
 /** ZIP keeps local dates from 1980 on; a fixed one makes equal tickets equal bytes. */
@@ -40,14 +40,20 @@ export function unpackTicket(bytes: Uint8Array, file: string): Result<TicketCont
   if (!board.ok) return board;
   const plan = textEntry(entries.value, 'plan.json', file);
   if (!plan.ok) return plan;
-  const boardRead = readBoard(board.value, `${file}: board.json`);
-  if (!boardRead.ok) return boardRead;
-  const planRead = readPlan(plan.value, `${file}: plan.json`);
-  if (!planRead.ok) return planRead;
+  const document = readTicketDocument(board.value, plan.value, file);
+  if (!document.ok) return document;
   const photos = Object.entries(entries.value).flatMap(([name, photo]): [string, Uint8Array][] =>
     name.startsWith('photos/') ? [[name.slice('photos/'.length), photo]] : [],
   );
-  return succeed({ document: { board: boardRead.value, plan: planRead.value }, photos: new Map(photos) });
+  return succeed({ document: document.value, photos: new Map(photos) });
+}
+
+/** The two texts of a ticket. Errors: those of readBoard and readPlan. */
+export function readTicketDocument(board: string, plan: string, file: string): Result<TicketDocument> {
+  const boardRead = readBoard(board, `${file}: board.json`);
+  if (!boardRead.ok) return boardRead;
+  const planRead = readPlan(plan, `${file}: plan.json`);
+  return planRead.ok ? succeed({ board: boardRead.value, plan: planRead.value }) : planRead;
 }
 
 const isWanted = (name: string): boolean =>

@@ -1,10 +1,12 @@
 import { basename, join, resolve } from 'node:path';
 import type { TicketCard } from '../../shared-types/contract.ts';
+import type { TicketDocument } from '../../shared-types/plan.ts';
 import { type Result, succeed } from '../../shared-types/problem.ts';
 import { opaqueId } from './content-hash.ts';
 import { attempt, diskCode } from './file-problems.ts';
 import type { FileSystem } from './file-system.ts';
 import { damagedCard, ticketCard } from './ticket-card.ts';
+import { readLargeTicketDocument } from './ticket-document.ts';
 import { LARGEST_TICKET, readTicketFile } from './ticket-file.ts';
 import { freeName, isTicketName } from './ticket-names.ts';
 import { writeExclusively } from './write-atomically.ts';
@@ -85,9 +87,23 @@ async function cardOf(fs: FileSystem, path: string, id: string, cached?: Cached)
   if (!stat) return null;
   if (cached && cached.size === stat.size && cached.mtimeMs === stat.mtimeMs) return cached;
   const place = { id, fileName, sample: false, changedAt: stat.mtime.toISOString() };
-  const read = await readTicketAt(fs, path);
-  const card = read.ok ? ticketCard(read.value.contents.document, place) : damagedCard(place, read.problem);
+  const read = await readDocumentAt(fs, path, stat.size);
+  const card = read.ok ? ticketCard(read.value, place) : damagedCard(place, read.problem);
   return { size: stat.size, mtimeMs: stat.mtimeMs, card };
+}
+
+/** So small a file is read whole, with all its checks. */
+const SMALL_BYTES = 1024 * 1024;
+
+/** What a card shows, without the photos of a large ticket. Errors: those of the disk and of reading. */
+async function readDocumentAt(fs: FileSystem, path: string, size: number): Promise<Result<TicketDocument>> {
+  if (size > SMALL_BYTES && size <= LARGEST_TICKET) {
+    const read = await attempt(basename(path), () => readLargeTicketDocument(fs, path, size));
+    if (!read.ok) return read;
+    if (read.value) return read.value;
+  }
+  const whole = await readTicketAt(fs, path);
+  return whole.ok ? succeed(whole.value.contents.document) : whole;
 }
 
 /** A ticket file from the disk, with its bytes. Errors: those of the disk and of `readTicketFile`. */

@@ -1,5 +1,5 @@
 import { crc32, inflateRawSync } from 'node:zlib';
-import { fail, type Result, succeed } from '../../shared-types/problem.ts';
+import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
 import { type TicketContents, unpackTicket } from '../document/ticket-archive.ts';
 import { readZipDirectory, type ZipEntry } from './zip-directory.ts';
 
@@ -16,26 +16,36 @@ export function readTicketFile(bytes: Uint8Array, file: string): Result<TicketCo
   if (bytes.byteLength > LARGEST_TICKET) return fail('too-large', { file, detail: { limit: '512 MB' } });
   const entries = readZipDirectory(bytes);
   if (!entries) return fail('damaged-ticket', { file });
-  const names = entries.map((entry) => entry.name);
-  const odd = names.find((name, index) => !SAFE_NAME.test(name) || name.includes('..') || names.indexOf(name) < index);
-  if (odd !== undefined) return fail('damaged-ticket', { file, where: oneLine(odd) });
-  const size = entries.reduce((sum, entry) => sum + entry.size, 0);
-  if (size > LARGEST_CONTENT) return fail('too-large', { file, detail: { limit: '1 GB unpacked' } });
+  const problem = listingProblem(entries, file);
+  if (problem) return { ok: false, problem };
   const damaged = entries.find((entry) => !isSound(bytes, entry));
   if (damaged) return fail('damaged-ticket', { file, where: damaged.name });
   const unpacked = unpackTicket(bytes, file);
   return unpacked.ok ? succeed(unpacked.value) : unpacked;
 }
 
+/** What is wrong with the names and sizes of a ticket's entries, or null. */
+export function listingProblem(entries: readonly { name: string; size: number }[], file: string): Problem | null {
+  const names = entries.map((entry) => entry.name);
+  const odd = names.find((name, index) => !SAFE_NAME.test(name) || name.includes('..') || names.indexOf(name) < index);
+  if (odd !== undefined) return { code: 'damaged-ticket', file, where: oneLine(odd) };
+  const size = entries.reduce((sum, entry) => sum + entry.size, 0);
+  return size > LARGEST_CONTENT ? { code: 'too-large', file, detail: { limit: '1 GB unpacked' } } : null;
+}
+
 /** Unpacks no more than the directory promises, so a bomb stops at its own lie. */
 function isSound(bytes: Uint8Array, entry: ZipEntry): boolean {
-  const packed = bytes.subarray(entry.start, entry.start + entry.packedSize);
-  if (packed.byteLength !== entry.packedSize) return false;
+  return soundContent(bytes.subarray(entry.start, entry.start + entry.packedSize), entry) !== null;
+}
+
+/** The content of an entry, after its size and checksum; null when they are not what the directory says. */
+export function soundContent(packed: Uint8Array, entry: Omit<ZipEntry, 'start'>): Uint8Array | null {
+  if (packed.byteLength !== entry.packedSize) return null;
   try {
     const content = entry.stored ? packed : inflateRawSync(packed, { maxOutputLength: Math.max(1, entry.size) });
-    return content.byteLength === entry.size && crc32(content) === entry.crc;
+    return content.byteLength === entry.size && crc32(content) === entry.crc ? content : null;
   } catch {
-    return false;
+    return null;
   }
 }
 

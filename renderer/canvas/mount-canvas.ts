@@ -13,9 +13,9 @@ import { runEffects } from './run-effects.ts';
 import type { Scene } from './scene.ts';
 import { themeOf } from './theme.ts';
 import { pickOnScreen, type Shown, toolViewOf } from './tool-view.ts';
-import { type Camera, fitBox, panBy, toBoard, toScreen, zoomAt } from './view/camera.ts';
+import { type Camera, clampZoom, fitBox, panBy, toBoard, toScreen, zoomAt } from './view/camera.ts';
 import type { Projection } from './view/projection.ts';
-import { boardBox, firstCamera, followModel, followView, nextProjection, outlineOf } from './view/view-state.ts';
+import { boardBox, firstCamera, followModel, followView, nextProjection, outlineOf, sees } from './view/view-state.ts';
 
 /** A zoom counts as at rest after this long without another step, ms. */
 const ZOOM_REST_MS = 90;
@@ -229,6 +229,9 @@ function handleOf({ surface, live, board, furniture, tools, setCamera, wake }: P
     },
     fit: (box) => setCamera(fitBox(live.camera, box ?? boardBox(live.model))),
     zoomBy: (factor) => setCamera(zoomAt(live.camera, { x: live.camera.width / 2, y: live.camera.height / 2 }, factor)),
+    eye: () =>
+      sees(live.camera, boardBox(live.model)) ? null : { centre: live.camera.centre, zoom: live.camera.zoom },
+    lookAt: ({ centre, zoom }) => setCamera({ ...live.camera, centre, zoom: clampZoom(zoom) }),
     focus: () => surface.focus({ preventScroll: true }),
     zoom: () => live.camera.zoom,
     toScreen: (at) => toScreen(live.camera, at),

@@ -5,6 +5,7 @@ import type { App } from '../state/app.ts';
 import type { CanvasHandle } from '../state/canvas-model.ts';
 import { canvasModelOf, sameModel } from '../state/canvas-model-of.ts';
 import { useApp } from '../state/use-app.ts';
+import { recallEye } from '../state/view-memory.ts';
 
 /** Mounts the canvas and hands it a new model whenever what it draws has changed. */
 export function CanvasHost() {
@@ -44,7 +45,9 @@ function feed(app: App, canvas: CanvasHandle): () => void {
   let shown = canvasModelOf(app.store.get());
   let waiting = 0;
   canvas.update(shown);
-  canvas.fit(null);
+  const eye = recallEye(app.store.get());
+  if (eye) canvas.lookAt(eye);
+  else canvas.fit(null);
   const draw = () => {
     waiting = 0;
     const next = canvasModelOf(app.store.get());

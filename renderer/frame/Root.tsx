@@ -6,6 +6,7 @@ import { StartPage } from '../stages/start/StartPage.tsx';
 import { type App, startApp } from '../state/app.ts';
 import { isDark } from '../state/canvas-model-of.ts';
 import { AppContext, useAppState } from '../state/use-app.ts';
+import { keepViews } from '../state/view-memory.ts';
 import { Dialogs } from './Dialogs.tsx';
 import { DropEverywhere } from './DropEverywhere.tsx';
 import { Frame } from './Frame.tsx';
@@ -17,6 +18,7 @@ export function Root({ app }: { app: App }) {
   useEffect(() => listenToKeys(app), [app]);
   useEffect(() => loadPictures(app), [app]);
   useEffect(() => followSystemTheme(app), [app]);
+  useEffect(() => keepViews(app), [app]);
   return (
     <AppContext value={app}>
       <I18nProvider locale="en-GB">

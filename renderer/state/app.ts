@@ -7,6 +7,7 @@ import { receive } from './evaluation-inbox.ts';
 import { wordsOf } from './problem-words.ts';
 import { createStore, type Store } from './store.ts';
 import { createTickets, type Tickets } from './tickets.ts';
+import { forgetView, keepViewNow } from './view-memory.ts';
 import { type Bench, createBench } from './workbench.ts';
 
 /** Everything the window's parts share. */
@@ -29,11 +30,21 @@ export function createApp(backend: Backend): App {
   const notices = noticeVerbs(store);
   const tickets = createTickets(store, backend, notices.problem);
   const bench = createBench(store, (document, when) => tickets.changed(document, when));
-  return {
+  const app: App = {
     store,
     backend,
     bench,
-    tickets,
+    tickets: {
+      ...tickets,
+      close() {
+        keepViewNow(app);
+        return tickets.close();
+      },
+      remove(id) {
+        forgetView(app, id);
+        return tickets.remove(id);
+      },
+    },
     canvas: { current: null },
     setView: (fields) => store.set((state) => ({ ...state, view: viewWith(state.view, fields) })),
     changeSettings(fields) {
@@ -46,6 +57,7 @@ export function createApp(backend: Backend): App {
     notify: notices.notify,
     dismiss: notices.dismiss,
   };
+  return app;
 }
 
 /** The view with other fields; another stage takes the tools away that draw on the board. */

@@ -88,6 +88,9 @@ export type CanvasHandle = {
   /** Fits a box of the board (mm) into the view; null: the whole board. */
   fit(box: Box | null): void;
   zoomBy(factor: number): void;
+  /** Where the eye is: the board point in the middle (mm) and the zoom; null: the whole board is in view. */
+  eye(): { centre: Point; zoom: number } | null;
+  lookAt(eye: { centre: Point; zoom: number }): void;
   /** Keys go to the drawing from now on. */
   focus(): void;
   /** Screen pixels per mm. */

@@ -4,12 +4,13 @@ import type { Problem, Result } from '../../shared-types/problem.ts';
 import type { SheetFormat } from '../../shared-types/sheet-format.ts';
 import { frameWords as words } from '../../shared-types/words/window/frame.ts';
 import { emptyHistory } from '../editing/history.ts';
-import { type AppState, noEvaluation, nothingSelected, startingView } from './app-state.ts';
+import { type AppState, noEvaluation, nothingSelected, startingView, type TicketState } from './app-state.ts';
 import { createDocumentSync, type DocumentSync } from './document-sync.ts';
 import { createAsker, run } from './evaluation-asking.ts';
 import { matters } from './evaluation-inbox.ts';
 import { refreshShelf } from './shelf.ts';
 import type { Store } from './store.ts';
+import { recallView } from './view-memory.ts';
 
 /** A file as the contract wants it. */
 export type NamedBytes = { name: string; bytes: Uint8Array<ArrayBuffer> };
@@ -181,17 +182,26 @@ function withTicket(state: AppState, opened: OpenedTicket): AppState {
   const notices = recovered
     ? [...state.notices, { id: -1, weight: 'note' as const, title: words.recoveredTitle, text: words.recoveredText }]
     : state.notices;
+  const ticket: TicketState = {
+    id,
+    fileName,
+    document,
+    revision,
+    save: { state: recovered ? 'kept' : 'filed', at: null },
+  };
+  const left = recallView(state, ticket);
   return {
     ...state,
     ...withoutTicket,
+    ...(left && { selection: left.selection }),
     ...(notes.length > 0 ? { dialog: 'notes' as const, openedNotes: notes } : {}),
     notices,
-    ticket: { id, fileName, document, revision, save: { state: recovered ? 'kept' : 'filed', at: null } },
+    ticket,
     evaluation: { ...noEvaluation, wantedRevision: revision },
     view: {
       ...startingView,
-      side,
-      stage: document.plan.sites.length > 0 ? 'heat' : 'plan',
+      side: left?.side ?? side,
+      stage: left?.stage ?? (document.plan.sites.length > 0 ? 'heat' : 'plan'),
       panelOpen: state.view.panelOpen,
     },
   };

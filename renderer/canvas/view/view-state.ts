@@ -31,7 +31,7 @@ export function followView(camera: Camera, model: CanvasModel, width: number, he
 }
 
 /** True when a box of the board lies wholly in view. */
-function sees(camera: Camera, box: Box): boolean {
+export function sees(camera: Camera, box: Box): boolean {
   const corners = [
     { x: box.minX, y: box.minY },
     { x: box.maxX, y: box.minY },
