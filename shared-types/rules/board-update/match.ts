@@ -53,21 +53,21 @@ export function matchParts(
   doubles: UpdateSource['told']['doubles'],
   answers: Answers,
 ): Matched {
-  const doubled = new Map(doubles.flatMap(({ refdes, all }) => all.map((name) => [name, refdes] as const)));
-  const groupOf = (part: Part) => doubled.get(part.refdes);
-  const single = (parts: readonly Part[]) => parts.filter((part) => groupOf(part) === undefined);
+  const doubled = new Set(doubles.flatMap(({ all }) => all));
+  const single = (parts: readonly Part[]) => parts.filter((part) => !doubled.has(part.refdes));
   const pairs = matchNames(single(ticket), single(files));
+  const byName = (parts: readonly Part[]) => new Map(parts.map((part) => [part.refdes, part]));
+  const [mineByName, theirsByName] = [byName(ticket), byName(files)];
   const questions: Question[] = [];
   const held = new Set<Part>();
-  for (const { refdes, all } of doubles) {
-    const names = new Set(all);
-    const mine = ticket.filter((part) => names.has(part.refdes));
-    const theirs = files.filter((part) => names.has(part.refdes));
+  for (const { all } of doubles) {
+    const mine = all.flatMap((name) => mineByName.get(name) ?? []);
+    const theirs = all.flatMap((name) => theirsByName.get(name) ?? []);
     const open = matchDoubles(mine, theirs, pairs, answers);
-    const left = theirs.filter((part) => ![...pairs.values()].includes(part));
+    const taken = new Set(mine.map((part) => pairs.get(part)));
+    const left = theirs.filter((part) => !taken.has(part));
     for (const part of open) questions.push({ part, candidates: left });
-    if (mine.length > 0 && open.length > 0) for (const part of left) held.add(part);
-    if (mine.length === 0) doubled.delete(refdes);
+    if (open.length > 0) for (const part of left) held.add(part);
   }
   const asked = new Set(questions.map(({ part }) => part));
   const used = new Set(pairs.values());
