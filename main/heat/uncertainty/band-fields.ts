@@ -23,7 +23,9 @@ function bandField(base: FaceFields, shifted: Shifted, belief: Belief, repeat: n
   return fields;
 }
 
-const runFields = ({ runs }: Evaluation, place: number): FaceFields => runs[place]!.fields;
+/** The maps of one evaluation, without all that it says of parts: of the worst, and of each heat run. */
+export type Maps = { worst: FaceFields; runs: FaceFields[] };
+export const mapsOf = ({ fields, runs }: Evaluation): Maps => ({ worst: fields, runs: runs.map((run) => run.fields) });
 
 /**
  * Bands of the maps themselves, for points where no part lies: from the runs that bands are made of, on their grid. The
@@ -31,20 +33,20 @@ const runFields = ({ runs }: Evaluation, place: number): FaceFields => runs[plac
  */
 export function bandFieldsOf(
   base: Evaluation,
-  pairs: readonly { down: Evaluation; up: Evaluation }[],
+  pairs: readonly { down: Maps; up: Maps }[],
   belief: Belief,
   repeat: number,
 ): BandFields {
-  const of = (fields: (evaluation: Evaluation) => FaceFields) =>
+  const of = (fields: (maps: Maps) => FaceFields) =>
     bandField(
-      fields(base),
+      fields(mapsOf(base)),
       pairs.map(({ down, up }) => ({ down: fields(down), up: fields(up) })),
       belief,
       repeat,
     );
   return {
     grid: base.grid,
-    worst: of(({ fields }) => fields),
-    runs: base.runs.map(({ runId }, place) => ({ runId, fields: of((one) => runFields(one, place)) })),
+    worst: of(({ worst }) => worst),
+    runs: base.runs.map(({ runId }, place) => ({ runId, fields: of(({ runs }) => runs[place]!) })),
   };
 }

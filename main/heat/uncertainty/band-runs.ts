@@ -5,7 +5,7 @@ import { type Result, succeed } from '../../../shared-types/problem.ts';
 import { BAND_90, TERM_IDS } from '../../../shared-types/uncertainty.ts';
 import { type EvaluateOptions, evaluate, evaluateElsewhere } from '../evaluate.ts';
 import { createRunMemory } from '../run-memory.ts';
-import { bandFieldsOf } from './band-fields.ts';
+import { bandFieldsOf, type Maps, mapsOf } from './band-fields.ts';
 import { type Figures, figureName, figuresOf, hangingFigures } from './figures.ts';
 import { type Belief, HAND_REPEAT_SIGMA_K, isHandHeld } from './priors.ts';
 import { bandOf, repeatInOutlets, type Sensitivities, sensitivitiesOf, type TermPair } from './sensitivities.ts';
@@ -71,7 +71,7 @@ export function bandRuns(board: Board, plan: Plan, belief: Belief, options: Band
   if (!base.ok) return base;
   const baseFigures = tell(base.value);
   const pairs: TermPair[] = [];
-  const maps: { down: Evaluation; up: Evaluation }[] = [];
+  const maps: { down: Maps; up: Maps }[] = [];
   for (const [index, term] of TERM_IDS.entries()) {
     const sigma = belief.sigma[index]!;
     const lower = { [term]: -sigma };
@@ -83,7 +83,7 @@ export function bandRuns(board: Board, plan: Plan, belief: Belief, options: Band
     if (meanwhile) done++;
     if (!down.ok) return down;
     pairs.push({ down: tell(down.value), up: tell(up.value) });
-    maps.push({ down: down.value, up: up.value });
+    maps.push({ down: mapsOf(down.value), up: mapsOf(up.value) });
   }
   const sensitivities = sensitivitiesOf(baseFigures, pairs);
   const repeatK = isHandHeld(plan) ? HAND_REPEAT_SIGMA_K : 0;
