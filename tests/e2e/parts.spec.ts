@@ -43,6 +43,11 @@ test('thirty parts by keyboard and mouse, a ring and an array, both sides, saved
     await keys.press('Escape');
   });
   const section = w.section('Place parts');
+  await test.step('a box far down in the panel takes the focus, and the window stays where it is', async () => {
+    const before = await w.canvas.boundingBox();
+    await section.getByRole('checkbox', { name: 'Snap to rows' }).focus();
+    expect(await w.canvas.boundingBox()).toEqual(before);
+  });
   await expect(section.getByRole('textbox', { name: 'Designator' })).toHaveValue('R15');
 
   await test.step('a taken designator is refused and the next one offered', async () => {

@@ -71,6 +71,8 @@ async function choose({ hands, page, press }: Technician, part: Part, hand: AtHa
     await hands.press('a');
     await hands.type(`${part.refdes.toLowerCase()} ${typedFor(part)}`);
     await hands.press('Enter');
+    // A skew is not kept for the next package.
+    hand.turn = (90 * Math.round(hand.turn / 90)) % 360;
   } else if (part.refdes !== hand.next) await hands.type(String(readNumbered(part.refdes)?.number));
   hand.typed = typed;
   if (first && part.coated) await press(page.getByRole('checkbox', { name: 'Coated board' }));

@@ -101,6 +101,22 @@ function PlacingFields({ placing, refdes }: { placing: Placing; refdes: string }
   const from = own === null ? 'class' : placing.heightMm === undefined ? 'package' : 'typed';
   return (
     <>
+      <NumberEntry
+        label={words.turn}
+        value={placing.turn}
+        unit="°"
+        decimals={1}
+        onChange={(turn) => turn !== null && set({ turn })}
+      />
+      <Pin1Field placing={placing} />
+      <div className="flag-grid">
+        <Check on={!placing.fitted} onChange={(empty) => set({ fitted: !empty })}>
+          {words.empty}
+        </Check>
+        <Check on={placing.coated} onChange={(coated) => set({ coated })}>
+          {words.coated}
+        </Check>
+      </div>
       <TextEntry
         label={words.value}
         value={placing.value}
@@ -123,22 +139,6 @@ function PlacingFields({ placing, refdes }: { placing: Placing; refdes: string }
         emptyIs={measures.length(classById(classId).defaultHeightMm)}
         onChange={(heightMm) => set({ heightMm })}
       />
-      <NumberEntry
-        label={words.turn}
-        value={placing.turn}
-        unit="°"
-        decimals={1}
-        onChange={(turn) => turn !== null && set({ turn })}
-      />
-      <Pin1Field placing={placing} />
-      <div className="flag-grid">
-        <Check on={!placing.fitted} onChange={(empty) => set({ fitted: !empty })}>
-          {words.empty}
-        </Check>
-        <Check on={placing.coated} onChange={(coated) => set({ coated })}>
-          {words.coated}
-        </Check>
-      </div>
     </>
   );
 }
