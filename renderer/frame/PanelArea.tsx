@@ -64,7 +64,8 @@ export function PanelArea() {
         <div className="stage scrolls">
           <Shown />
         </div>
-        <Inspector />
+        {/* Steps are worked through with the board in view: the list keeps the whole panel. */}
+        {stage !== 'steps' && <Inspector />}
       </aside>
     </div>
   );

@@ -23,8 +23,7 @@ const columnsOf = (titled: boolean): Column[] => {
   return [
     { title: title(words.place), width: 28, align: 'right', style: FIGURES },
     { title: title(words.step), share: 1, style: { ...BODY, strong: 'sansStrong' } },
-    { title: title(words.predicted), width: 112 },
-    { title: title(words.actual), width: 66, style: FIGURES },
+    { title: title(words.actual), width: 84, style: FIGURES },
     { title: title(words.done), width: 38 },
   ];
 };
@@ -61,20 +60,12 @@ function drawPhase(sheet: Sheet, made: StepPlan, phase: Phase): void {
   drawTable(sheet.flow, columnsOf(first), rows, phaseWords(phase));
 }
 
-/** A step and its first reading on one row, further readings below. */
+/** A step, and below it a row for each of its readings; those of a heat run have their fields on the run's own sheet. */
 function stepRows(step: Step, place: number): Cell[][] {
-  // Readings of a heat run have their fields on the run's own sheet.
   const listed = step.kind === 'heat' ? [] : step.expects;
-  const [first, ...others] = listed;
   return [
-    [
-      String(place),
-      phraseOf(step),
-      first ? readingPhrase(first) : '',
-      first ? actual(step, first) : '',
-      doneCell(step),
-    ],
-    ...others.map((expected): Cell[] => ['', '', readingPhrase(expected), actual(step, expected), '']),
+    [String(place), phraseOf(step), '', doneCell(step)],
+    ...listed.map((expected): Cell[] => ['', readingPhrase(expected), actual(step, expected), '']),
   ];
 }
 
@@ -90,16 +81,13 @@ function phraseOf(step: Step): Phrase {
     step.mark?.note && asSentence(step.mark.note),
     cautions.length > 0 && step.alert !== null && words.cautions(cautions.join(', ').toLowerCase()),
   ].filter(Boolean);
-  return [
-    step.alert ? { strong: words.alert[step.alert] } : '',
-    asSentence(act),
-    soft.length > 0 ? ` ${soft.join(' ')}` : '',
-  ];
+  const sentence = (step.alert ? words.alert[step.alert] : '') + asSentence(act);
+  return [{ strong: sentence }, soft.length > 0 ? ` ${soft.join(' ')}` : ''];
 }
 
 function readingPhrase(expected: Expected): Phrase {
   const predicted = predictedWords(expected);
-  return [readingName(expected), ...(predicted ? [': ', { strong: predicted }] : [])];
+  return [`${readingName(expected)}${predicted ? `, ${words.predicted} ` : ''}`, { strong: predicted }];
 }
 
 function actual(step: Step, { key, unit }: Expected): Cell {

@@ -1,4 +1,5 @@
 import { ChevronDown, ChevronUp, X } from 'lucide-react';
+import { parseClock } from '../../../shared-types/rules/clock-time.ts';
 import type { Expected, Step, StepPlan } from '../../../shared-types/rules/steps/types.ts';
 import { CAUTIONS } from '../../../shared-types/words/cautions.ts';
 import {
@@ -11,6 +12,7 @@ import {
 } from '../../../shared-types/words/steps/step-words.ts';
 import { WAIT_WORDS } from '../../../shared-types/words/steps/waits.ts';
 import { stepEdits, stepStageWords as words } from '../../../shared-types/words/window/steps.ts';
+import { clock } from '../../../shared-types/words/work-map.ts';
 import { removeOwnStep, setOwnWords, setReading, setStepNote, setTicked } from '../../editing/steps.ts';
 import { useApp, useTypedEdit } from '../../state/use-app.ts';
 import { useUnits } from '../../state/use-units.ts';
@@ -65,7 +67,9 @@ function ReadingEntry({ step, expected }: { step: Step; expected: Expected }) {
     <div className="step-reading">
       <span>{name}</span>
       <span className="soft">{predicted && words.predicted(predicted)}</span>
-      {unit === 'text' ? (
+      {unit === 's' ? (
+        <ClockEntry name={name} value={number} onDone={put} />
+      ) : unit === 'text' ? (
         <TextEntry bare mono label={name} value={read === null ? '' : String(read)} longest={200} onDone={put} />
       ) : unit === 'C' ? (
         <TemperatureEntry bare label={name} value={number} emptyIs="" onChange={put} />
@@ -74,14 +78,36 @@ function ReadingEntry({ step, expected }: { step: Step; expected: Expected }) {
           bare
           label={name}
           value={number}
-          unit={unit === 's' ? 's' : readingUnit(unit)}
-          decimals={unit === 'count' || unit === 's' ? 0 : 3}
+          unit={readingUnit(unit)}
+          decimals={unit === 'count' ? 0 : 3}
           least={0}
           emptyIs=""
           onChange={put}
         />
       )}
     </div>
+  );
+}
+
+type ClockProps = { name: string; value: number | null; onDone: (value: number | null) => void };
+
+/** A time of the run as minutes and seconds; what is none leaves the field as it was. */
+function ClockEntry({ name, value, onDone }: ClockProps) {
+  const take = (text: string) => {
+    const seconds = parseClock(text);
+    if (text.trim() === '') onDone(null);
+    else if (seconds !== null) onDone(seconds);
+  };
+  return (
+    <TextEntry
+      bare
+      mono
+      label={name}
+      value={value === null ? '' : clock(value)}
+      placeholder={words.clock}
+      longest={12}
+      onDone={take}
+    />
   );
 }
 

@@ -35,6 +35,7 @@ export function StepsStage() {
     <>
       <FirstOfAll />
       <WhoLine at={at} onAt={setAt} />
+      <p className="stage-lead step-keys">{words.keys}</p>
       {!assessment && <p className="stage-lead">{words.noFigures}</p>}
       {plan.phases.map((phase) => {
         const steps = plan.steps.filter((step) => step.phase === phase.id);
@@ -63,6 +64,9 @@ export function StepsStage() {
   );
 }
 
+/** Of the steps that were ticked too early so many are named. */
+const EARLY_SHOWN = 2;
+
 /** What stops the work, and what was entered and does not agree. */
 function FirstOfAll() {
   const { measures } = useUnits();
@@ -73,13 +77,16 @@ function FirstOfAll() {
   // What was entered at a step is told by the list itself, from the document as it is now.
   const ENTERED = ['tray-count-differs', 'read-outs-differ', 'strap-code-read-differs'];
   const others = stops.filter(({ code }) => !ENTERED.includes(code)).map((finding) => findingWords(finding, measures));
+  const early = plan.faults.filter(({ code }) => code === 'done-before');
+  const grave = plan.faults.filter(({ code }) => code !== 'done-before');
   if (others.length + plan.faults.length === 0) return null;
   return (
     <Section title={words.first} count={others.length + plan.faults.length}>
       <ul className="step-faults">
-        {plan.faults.map((fault) => (
+        {[...grave, ...early.slice(0, EARLY_SHOWN)].map((fault) => (
           <li key={JSON.stringify(fault)}>{stepFaultWords(fault, plan)}</li>
         ))}
+        {early.length > EARLY_SHOWN && <li>{words.moreEarly(early.length - EARLY_SHOWN)}</li>}
         {others.map(({ what, todo }) => (
           <li key={what}>
             {what}. {todo}

@@ -4,7 +4,6 @@ export const stepStageWords = {
   noFigures: 'Temperatures, bakes and neighbours that melt follow once the heat is worked out.',
   first: 'First of all',
   progress: (done: number, all: number) => (done === all ? 'all done' : `${done} of ${all}`),
-  next: 'Next step',
   tick: (act: string) => `Done: ${act}`,
   by: 'Ticked by',
   at: 'When',
@@ -20,7 +19,11 @@ export const stepStageWords = {
   moved: 'moved',
   movesBack: 'Put moved steps back',
   predicted: (words: string) => `predicted ${words}`,
-  after: 'After',
+  clock: 'm:ss',
+  moreEarly: (count: number) =>
+    count === 1
+      ? '1 more step is ticked before what it waits for.'
+      : `${count} more steps are ticked before what they wait for.`,
   add: 'Own step',
   addPhase: 'In',
   addWords: 'What is done',
@@ -30,7 +33,6 @@ export const stepStageWords = {
   gone: 'Ticked or noted, no longer asked for',
   forget: (words: string) => `Forget: ${words}`,
   alert: { stop: 'Stop', warn: 'Check' },
-  parts: (count: number) => (count === 1 ? 'Show the part' : `Show ${count} parts`),
 } as const;
 
 /** Names of undo steps. */
