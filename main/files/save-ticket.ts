@@ -9,7 +9,8 @@ import { conflictStem } from './ticket-names.ts';
 import type { Versions } from './versions.ts';
 import { writeAtomically } from './write-atomically.ts';
 
-export type SaveRequest = { path: string; bytes: Uint8Array; fileHash: string };
+/** `hash`: of the bytes, which a large ticket is not asked for twice; `fileHash`: of the file as read or written last. */
+export type SaveRequest = { path: string; bytes: Uint8Array; hash: string; fileHash: string };
 /** `path` is another one when the file was changed elsewhere: then both are kept, and work goes on in the copy. */
 export type Saved = { path: string; conflict: boolean; versionProblem: Problem | null };
 export type SavePlace = { fs: FileSystem; versions: Versions; now: () => Date };
@@ -20,12 +21,12 @@ export type SavePlace = { fs: FileSystem; versions: Versions; now: () => Date };
  */
 export async function saveTicket(place: SavePlace, request: SaveRequest): Promise<Result<Saved>> {
   const { fs } = place;
-  const { path, bytes, fileHash } = request;
+  const { path, bytes, hash, fileHash } = request;
   const saved = await attempt(basename(path), () =>
     withFileLock(fs, path, async (): Promise<Result<Saved>> => {
       const present = await presentBytes(fs, path);
       const presentHash = present && contentHash(present);
-      if (presentHash === contentHash(bytes)) return succeed({ path, conflict: false, versionProblem: null });
+      if (presentHash === hash) return succeed({ path, conflict: false, versionProblem: null });
       if (presentHash !== null && presentHash !== fileHash) return keepBoth(place, request);
       const versionProblem = present && (await keepVersion(place.versions, path, present));
       await writeAtomically(fs, path, bytes);

@@ -143,7 +143,7 @@ async function saveNow(state: State, save: Save): Promise<Result<SavedTicket>> {
   const bytes = packTicket({ document: state.document, photos: state.photos });
   const hash = contentHash(bytes);
   await state.writer.noteSaving(revision, hash);
-  const saved = await saveTicket(place, { path: state.path, bytes, fileHash: state.fileHash });
+  const saved = await saveTicket(place, { path: state.path, bytes, hash, fileHash: state.fileHash });
   if (!saved.ok) {
     tellProblem(state, saved.problem);
     scheduleSave(state, save, place.retryAfterMs);

@@ -24,6 +24,7 @@ export function listen(surface: HTMLElement, target: InputTarget): () => void {
   const off = new AbortController();
   const pointer = { over: null as Point | null };
   pointerEvents(surface, target, pointer, off.signal);
+  longPress(surface, target, off.signal);
   wheelEvents(surface, target, off.signal);
   keyEvents(surface, target, pointer, off.signal);
   return () => off.abort();
@@ -90,6 +91,49 @@ function pointerEvents(
     },
     { signal },
   );
+}
+
+/** A finger that rests for so long (ms) within so few pixels asks for the menu, as the right button does. */
+const LONG_PRESS_MS = 550;
+const REST_PX = 10;
+
+/** Not every browser makes a menu's event of a long press, and none while a gesture may still be under way. */
+function longPress(surface: HTMLElement, target: InputTarget, signal: AbortSignal) {
+  let timer = 0;
+  let down: PointerEvent | null = null;
+  const end = () => {
+    clearTimeout(timer);
+    down = null;
+  };
+  const press = () => {
+    if (!down) return;
+    const event = down;
+    end();
+    // What the finger began is taken back: it neither moves a part nor draws.
+    target.tools.pointerLost(event.pointerId);
+    target.openMenu(screenOf(surface, event), { x: event.clientX, y: event.clientY });
+  };
+  surface.addEventListener(
+    'pointerdown',
+    (event) => {
+      const second = down !== null;
+      end();
+      if (event.pointerType !== 'touch' || !event.isPrimary || second) return;
+      down = event;
+      timer = window.setTimeout(press, LONG_PRESS_MS);
+    },
+    { signal },
+  );
+  surface.addEventListener(
+    'pointermove',
+    (event) => {
+      const from = down;
+      if (from && Math.hypot(event.clientX - from.clientX, event.clientY - from.clientY) > REST_PX) end();
+    },
+    { signal },
+  );
+  for (const name of ['pointerup', 'pointercancel'] as const) surface.addEventListener(name, end, { signal });
+  signal.addEventListener('abort', end);
 }
 
 function wheelEvents(surface: HTMLElement, target: InputTarget, signal: AbortSignal) {

@@ -39,7 +39,7 @@ export const edgeLayer: Layer = {
     const marks: Mark[] = [];
     // A paper rim, so that the edge is read on a dark photo.
     if (photoShown(model)) {
-      const rim = { colour: theme.paper, width: 4, alpha: 0.6 };
+      const rim = { colour: theme.paper, width: 4.5, alpha: 0.85 };
       for (const contour of [outline, ...cutouts])
         marks.push({ kind: 'polygon', points: contourPixels(contour, projection), stroke: rim });
     }

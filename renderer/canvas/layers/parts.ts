@@ -59,7 +59,7 @@ const leftBehind = (part: Part, { projection, theme }: Scene): Mark => ({
 /** A paper rim under an edge, so that ink is read on a dark photo. */
 const onPhoto = (edge: Mark, { theme }: Scene): Mark => ({
   ...(edge as Extract<Mark, { kind: 'rectangle' }>),
-  stroke: { colour: theme.paper, width: strokeWidth(edge) + 2, alpha: 0.6 },
+  stroke: { colour: theme.paper, width: strokeWidth(edge) + 2.5, alpha: 0.85 },
 });
 
 /** Same strokes side by side, so that they are painted in one go. */
