@@ -102,10 +102,15 @@ export function placedPart(placing: Placing, refdes: string, at: Point, side: Si
   };
 }
 
+/** A round body has no corners; one of two ends, as an electrolytic, is marked all the same. */
+export const hasNoWay = (part: Part, places: readonly Point[]): boolean =>
+  part.package.shape === 'round' && places.length > 2;
+
 /** Where pin 1 of what is placed next may be marked, in its own axes, mm; none on a round body. */
 export function pin1Choices(placing: Placing): Point[] {
   const part = placedPart(placing, '', { x: 0, y: 0 }, 'top');
-  return part && part.package.shape !== 'round' ? pin1Places(part) : [];
+  const places = part ? pin1Places(part) : [];
+  return part && hasNoWay(part, places) ? [] : places;
 }
 
 /** The mark of pin 1 moved on to the next corner or end of what is placed next, then taken away. */

@@ -1,7 +1,7 @@
 import type { Point, Side } from '../../../shared-types/geometry.ts';
 import { nearestPin1, pin1Places } from '../../../shared-types/rules/pin1.ts';
 import { boardToOwn, wholeTurn } from '../../editing/part-poses.ts';
-import { type Placing, placedPart } from '../../editing/placing.ts';
+import { hasNoWay, type Placing, placedPart } from '../../editing/placing.ts';
 
 /** Parts of two ends that look alike, so that no mark is of use. */
 const NO_MARK = /^(chip-|melf-resistor|ntc|power-inductor)/;
@@ -18,8 +18,8 @@ export function pulledTowards(
   free: boolean,
 ): Partial<Placing> | null {
   const part = placedPart(placing, '', at, side);
-  if (!part || part.package.shape === 'round') return null;
-  const places = pin1Places(part);
+  const places = part ? pin1Places(part) : [];
+  if (!part || hasNoWay(part, places)) return null;
   if (places.length > 2) return changed(placing, { pin1: nearestPin1(part, boardToOwn(part, to)) });
   const along = steppedWay((Math.atan2(to.y - at.y, to.x - at.x) * 180) / Math.PI, free);
   if (NO_MARK.test(part.class)) return changed(placing, { turn: ((along % 180) + 180) % 180, pin1: null });

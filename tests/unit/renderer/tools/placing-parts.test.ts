@@ -115,6 +115,18 @@ describe('the tool that places parts', () => {
     }
   });
 
+  it('turns a round electrolytic to its marked end, and a test point not at all', () => {
+    const placing = { ...startingPlacing, offer: offer('elko 8x10'), refdes: 'C1', rows: false };
+    const driver = drive(board({ placing }));
+    expect(placing.offer.shape).toBe('round');
+    driver.drag({ x: 30, y: 10 }, { x: 40, y: 10 });
+    expect(driver.model().document.board.parts.at(-1)).toMatchObject({ turn: 180, pin1: { x: -3.36, y: 0 } });
+    const point = drive(board({ placing: { ...placing, offer: offer('test point 1') } }));
+    point.drag({ x: 30, y: 10 }, { x: 40, y: 10 });
+    expect(point.model().document.board.parts.at(-1)).toMatchObject({ turn: 0 });
+    expect(point.model().document.board.parts.at(-1)?.pin1).toBeUndefined();
+  });
+
   it('goes on with a row as far as Shift points, as far apart as the last two, straight', () => {
     const driver = drive(board());
     driver.click({ x: 30, y: 10 }).click({ x: 32, y: 10 });
