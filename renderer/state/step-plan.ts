@@ -13,10 +13,11 @@ export function stepPlanOf(document: TicketDocument, assessment: Assessment | nu
   return last.plan;
 }
 
-/** Steps that are not ticked. */
-export function openOfSteps({ ticket, evaluation }: AppState): number {
+/** Steps that are not ticked. While a gesture is on its way the number stays: no frame of a drag waits for it. */
+export function openOfSteps({ ticket, evaluation, gesture }: AppState): number {
   if (!ticket) return 0;
-  return stepPlanOf(ticket.document, evaluation.assessment).steps.filter(({ done }) => !done).length;
+  const plan = gesture && last ? last.plan : stepPlanOf(ticket.document, evaluation.assessment);
+  return plan.steps.filter(({ done }) => !done).length;
 }
 
 /** The first step that is open; null: all are ticked. */

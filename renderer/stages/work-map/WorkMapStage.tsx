@@ -6,6 +6,7 @@ import type { SheetFormat } from '../../../shared-types/sheet-format.ts';
 import { frameWords } from '../../../shared-types/words/window/frame.ts';
 import { workMapWords as words } from '../../../shared-types/words/window/work-map.ts';
 import { saveSheet } from '../../state/save-sheet.ts';
+import { stepPlanOf } from '../../state/step-plan.ts';
 import { useApp, useAppState, useDocument } from '../../state/use-app.ts';
 import { Button } from '../../widgets/Buttons.tsx';
 import { Section } from '../../widgets/Section.tsx';
@@ -14,7 +15,8 @@ import '../stages.css';
 
 /** What the sheet will hold, what is open before it is printed, and the sheet itself as a file. */
 export function WorkMapStage() {
-  const { plan } = useDocument();
+  const document = useDocument();
+  const { plan } = document;
   const assessment = useAppState((state) => state.evaluation.assessment);
   const app = useApp();
   useAppState((state) => openOfWorkMap(state).join());
@@ -27,7 +29,7 @@ export function WorkMapStage() {
         {open.length === 0 ? <p className="empty">{words.settled}</p> : <Lines of={open} />}
       </Section>
       <Section title={words.contents}>
-        <Lines of={contentsOf(plan, assessment)} />
+        <Lines of={contentsOf(plan, assessment, stepPlanOf(document, assessment).steps.length)} />
       </Section>
     </>
   );
@@ -66,7 +68,7 @@ function SaveMap() {
   );
 }
 
-function contentsOf(plan: Plan, assessment: Assessment | null): string[] {
+function contentsOf(plan: Plan, assessment: Assessment | null, steps: number): string[] {
   const lines = words.lines;
   const removals = plan.tags.filter((tag) => tag.kind === 'remove').length;
   const shields = plan.tags.filter((tag) => tag.kind === 'shield').length;
@@ -84,6 +86,7 @@ function contentsOf(plan: Plan, assessment: Assessment | null): string[] {
     ...(plan.heatRuns.length > 0 ? [lines.runs(plan.heatRuns.map((run) => run.name))] : []),
     ...(points.length > 0 ? [lines.watch(points)] : []),
     ...(assessment && assessment.cautions.length > 0 ? [lines.cautions(assessment.cautions.length)] : []),
+    ...(steps > 0 ? [lines.steps(steps)] : []),
     lines.signOff,
   ];
 }

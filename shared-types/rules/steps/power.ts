@@ -1,4 +1,5 @@
 import type { StepReading } from '../../steps.ts';
+import type { Figures } from '../../words/figures.ts';
 import { capacityWords } from '../../words/straps.ts';
 import { names, partsOff } from './before-heat.ts';
 import { draft, isCell, partName, type StepContext } from './context.ts';
@@ -46,7 +47,25 @@ function strapChecks(context: StepContext): StepDraft[] {
   });
 }
 
+/** A part that is off only to be written: it belongs to no site, so no run places it. */
+function liftedToWrite({ plan }: StepContext, figures: Figures, refdes: string): StepDraft {
+  const off = plan.tags.some((tag) => tag.kind === 'remove' && tag.refdes === refdes);
+  const sum: Expected = { key: 'check-sum', name: 'check-sum', of: '', unit: 'text', predicted: null };
+  return draft(
+    'program-part',
+    refdes,
+    'afterwards',
+    { ...figures, alone: Number(!off) },
+    {
+      parts: [refdes],
+      expects: [sum],
+      cautions: ['static', 'burns'],
+    },
+  );
+}
+
 function firmwareSteps(context: StepContext): StepDraft[] {
+  const targets = new Set(context.plan.sites.map(({ target }) => target));
   return dataParts(context).flatMap(({ part, how }) => {
     const figures = { refdes: part.refdes, name: partName(part), how };
     const sum: Expected = {
@@ -62,6 +81,7 @@ function firmwareSteps(context: StepContext): StepDraft[] {
     };
     const about = { parts: [part.refdes], cautions: ['static'] as const };
     return [
+      ...(how === 'written' && !targets.has(part.refdes) ? [liftedToWrite(context, figures, part.refdes)] : []),
       ...(how === 'in-circuit' ? [draft('program-in-circuit', part.refdes, 'before-power', figures, about)] : []),
       draft('read-back', part.refdes, 'power-on', figures, { ...about, expects: [sum] }),
     ];

@@ -109,6 +109,8 @@ function firmware(book: Book): void {
   }
   for (const block of book.of('data-block'))
     add(book, about(book.of('program-part', 'program-in-circuit'), block.parts[0]), [block], 'block-before-program');
+  for (const program of book.of('program-part'))
+    add(book, about(book.of('back'), program.parts[0]), [program], 'program-before-place');
   // The block is kept while the chip still sits where it answers.
   add(book, heats, book.of('data-block'), 'read-out-before-heat');
   add(book, book.of('program-in-circuit'), book.of('no-shorts'), 'shorts-before-programmer');

@@ -69,7 +69,10 @@ export const HEAT_SENTENCES = {
     ),
   }),
   'program-part': (f) => ({
-    act: `Write the part for ${textAt(f, 'refdes')}: firmware, and this unit's own data block; verify`,
+    act:
+      f.alone === 1
+        ? `Take ${named(f)} off, write it with this unit's own data block, verify, put it back`
+        : `Write the part for ${textAt(f, 'refdes')}: firmware, and this unit's own data block; verify`,
     why: 'Before it is soldered; the check sum is read again at power-on.',
   }),
   place: (f) => ({

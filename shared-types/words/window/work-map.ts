@@ -17,6 +17,7 @@ export const workMapWords = {
     runs: (names: readonly string[]) => `Heat runs ${names.join(', ')}: segments with set and outlet figures`,
     watch: (names: readonly string[]) => `Thermocouples ${names.join(', ')}: expected beside an empty 'actual'`,
     cautions: (count: number) => (count === 1 ? '1 caution that applies' : `${count} cautions that apply`),
+    steps: (count: number) => (count === 1 ? '1 step with its box' : `${count} steps in order, with boxes`),
     signOff: 'Sign-off',
   },
   opens: {

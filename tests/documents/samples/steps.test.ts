@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { stepJson, stepLinesOf } from '../../../main/shells/command-line/step-lines.ts';
 import type { Assessment } from '../../../shared-types/evaluation.ts';
 import type { TicketDocument } from '../../../shared-types/plan.ts';
 import { planSteps } from '../../../shared-types/rules/steps/plan-steps.ts';
@@ -183,6 +184,23 @@ describe('5, weighbridge-terminal', () => {
     expect(stepWords(step(made, 'bake-part:U1')).act).toMatch(/9 h at 125 °C, 33 h at 90 °C or 13 d at 40 °C/);
     // The cell is off by then: the next weakest is an electrolytic, which stands 105 °C (SMTnet 6904).
     expect(step(made, 'bake-board').figures).toMatchObject({ bakeC: 90, standsC: 105 });
+  });
+
+  test('the command line says what stops the work before the steps, each with box, reading, reason and source', () => {
+    const lines = stepLinesOf(ticket, assessment);
+    expect(lines[0]).toMatch(/^33 steps, 33 open\./);
+    expect(lines[1]).toMatch(/^Stop: U2 cannot be saved.*Decline, or quote/);
+    const at = lines.indexOf('  [ ] 5. Take off BT1 (CR2032)');
+    expect(lines[at + 2]).toMatch(/never reflow a battery; cautions: Cells\)$/);
+    expect(lines).toContain('        Counted off: predicted 2');
+    const json = JSON.parse(JSON.stringify(stepJson(ticket, assessment)));
+    const heat = json.phases.find(({ id }: { id: string }) => id === 'run:run-1').steps[0];
+    expect(heat).toMatchObject({ id: 'heat:run-1', done: false, parts: ['U1'] });
+    expect(heat.after).toContainEqual({
+      step: 'off:BT1',
+      reason: 'cell-before-heat',
+      sentence: 'no heat while a cell is on the board, whatever the distance',
+    });
   });
 
   test('a cover-removal run takes the can off in its own phase, before the removal, wherever the plan lists it', () => {

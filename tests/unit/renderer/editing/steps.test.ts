@@ -10,8 +10,9 @@ import {
   tickStep,
   untickStep,
 } from '../../../../renderer/editing/steps.ts';
+import { type AppState, startingState } from '../../../../renderer/state/app-state.ts';
 import { matters } from '../../../../renderer/state/evaluation-inbox.ts';
-import { minuteNow } from '../../../../renderer/state/step-plan.ts';
+import { minuteNow, nextStep, openOfSteps } from '../../../../renderer/state/step-plan.ts';
 import { planSchema, type TicketDocument } from '../../../../shared-types/plan.ts';
 import { earlier, later, mayMove } from '../../../../shared-types/rules/steps/order.ts';
 import { planSteps } from '../../../../shared-types/rules/steps/plan-steps.ts';
@@ -109,6 +110,21 @@ test('own steps come, are ticked, and go with their mark', () => {
   expect(ticked.plan.steps.marks[0]).toMatchObject({ stepId: 'own-1', words: 'Show the customer' });
   expect(removeOwnStep(ticked, 'own-1').plan).toEqual(ticket.plan);
   expect(forgetMark(ticked, 'own-1').plan.steps.marks).toEqual([]);
+});
+
+test('the number in the rail counts what is open, and stands still while something is dragged', () => {
+  const state = (document: TicketDocument, gesture: AppState['gesture'] = null): AppState => ({
+    ...startingState(),
+    ticket: { document } as AppState['ticket'],
+    gesture,
+  });
+  const all = openOfSteps(state(ticket));
+  expect(all).toBe(stepsOf(ticket).steps.length);
+  expect(nextStep(state(ticket))?.id).toBe('record');
+  const ticked = tickStep(ticket, step(ticket, 'record'), WHO);
+  expect(openOfSteps(state(ticked, { label: 'drag', base: ticket }))).toBe(all);
+  expect(openOfSteps(state(ticked))).toBe(all - 1);
+  expect(nextStep(state(ticked))?.id).toBe('note-power');
 });
 
 test('the clock is read as local date and minute', () => {

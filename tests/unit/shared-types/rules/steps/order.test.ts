@@ -46,6 +46,23 @@ test('no step stands twice, every tagged part has its step, phases do not mix', 
   }
 });
 
+test('whatever is to be reprogrammed is read out twice, written once with its block, and read back', () => {
+  let seen = 0;
+  for (const [seed, { steps }] of plans)
+    for (const tag of made.get(seed)!.plan.tags) {
+      if (tag.kind !== 'reprogram') continue;
+      seen += 1;
+      const own = steps.filter(({ parts }) => parts.includes(tag.refdes)).map(({ kind }) => kind);
+      const write = tag.way === 'in-circuit' ? 'program-in-circuit' : 'program-part';
+      for (const kind of ['read-out', 'data-block', write, 'read-back'])
+        expect(
+          own.filter((one) => one === kind),
+          `seed ${seed}`,
+        ).toHaveLength(1);
+    }
+  expect(seen).toBeGreaterThan(50);
+});
+
 test('the same ticket gives the same steps, to the byte', () => {
   for (const seed of SEEDS.slice(0, 20)) {
     const { board, plan, assessment } = randomTicket(seed);
