@@ -1,18 +1,36 @@
 import { USAGE } from './command-line.ts';
 
+/** How drawing files are to be read: `import` and `update-board`. */
+const READING: readonly (readonly [option: string, what: string])[] = [
+  ['--name TEXT', "the board's name; else what the files call it"],
+  ['--unit UNIT', 'mm, mil, inch, um or cm, for placements that do not say theirs, else for drawings'],
+  ['--drawing-unit UNIT', 'the unit of DXF and SVG drawings, whatever they say'],
+  ['--bottom-x top|negated', 'x of bottom parts as seen from the top, or negated; else told by pads or signs'],
+  ['--bottom-y top|negated', 'the same for y'],
+  ['--offset=X,Y', 'millimetres from the origin of the placements to that of the Gerber layers'],
+  ['--outline RANK', 'another outline, by its number in the report of an earlier import'],
+  ['--panel all|one', 'of a panel whose boards share references: all of them, or the first'],
+  ['--side WORD=MEANING', 'what a word of the side column means: top, bottom or inner; may be given several times'],
+  ['--cover REF=KIND', 'what a shield is: can, frame or part; may be given several times'],
+];
+
 /** What the options of each command do, one line each. */
 const OPTIONS: Readonly<Record<string, readonly (readonly [option: string, what: string])[]>> = {
   check: [],
-  import: [
-    ['-o, --output FILE', 'the board to write, NAME.board.json'],
-    ['--name TEXT', "the board's name; else what the files call it"],
-    ['--unit UNIT', 'mm, mil, inch, um or cm, for placements that do not say theirs, else for drawings'],
-    ['--drawing-unit UNIT', 'the unit of DXF and SVG drawings, whatever they say'],
-    ['--bottom-x top|negated', 'x of bottom parts as seen from the top, or negated; else told by pads or signs'],
-    ['--bottom-y top|negated', 'the same for y'],
-    ['--offset=X,Y', 'millimetres from the origin of the placements to that of the Gerber layers'],
-    ['--outline RANK', 'another outline, by its number in the report of an earlier import'],
-    ['--panel all|one', 'of a panel whose boards share references: all of them, or the first'],
+  import: [['-o, --output FILE', 'the board to write, NAME.board.json'], ...READING],
+  'update-board': [
+    ['-o, --output FILE', 'the ticket to write'],
+    ['--show', 'say what would change, write nothing'],
+    ...READING,
+    ['--move=X,Y', 'millimetres from the files to the board of the ticket; else by a vote over common designators'],
+    ['--turn 0|90|180|270', 'degrees by which the drawing of the files lies turned'],
+    ['--mirror', 'the drawing of the files is mirrored'],
+    ['--over', 'its other side lies up'],
+    ['--take KIND[=REF]', 'a kind of change to take, of all parts or of one; may be given several times'],
+    ['--leave KIND[=REF]', 'a kind of change to leave; may be given several times'],
+    ['--stay REF', 'a part that the files lack, and that stays; may be given several times'],
+    ['--same REF=NAME', 'which of several alike in the files is the part; may be given several times'],
+    ['--renamed OLD=NEW', 'a part that has another designator in the files; may be given several times'],
   ],
   export: [
     ['-o, --output FILE', 'the file to write'],
@@ -32,6 +50,10 @@ const OPTIONS: Readonly<Record<string, readonly (readonly [option: string, what:
     ['--want GROUP=SETTING', 'the setting that is wanted; may be given several times'],
     ['--stock-first', 'take parts of the stock before those that come free'],
     ['--json', 'everything as JSON'],
+  ],
+  steps: [
+    ['--json', 'everything as JSON'],
+    ['--coarse', 'with the quick map of 2 mm cells'],
   ],
   search: [
     ['--run NAME', 'the heat run, by its name; else the first with gas'],
@@ -56,6 +78,8 @@ const OPTIONS: Readonly<Record<string, readonly (readonly [option: string, what:
     ['-o, --output FILE', 'the sheet to write: .pdf, .svg or .png'],
     ['--page N', 'one page alone, for .svg and .png'],
     ['--dpi N', 'dots per inch of .png'],
+    ['--degrees C|F', 'what temperatures are printed in'],
+    ['--unit mm|mil', 'what lengths are printed in'],
     ['--date DATE', 'the date on the sheet, such as 2026-11-25'],
     ['--coarse', 'with the quick map of 2 mm cells'],
   ],

@@ -1,6 +1,7 @@
 import { planSteps } from '../../../shared-types/rules/steps/plan-steps.ts';
 import type { Expected, Phase, Step, StepPlan } from '../../../shared-types/rules/steps/types.ts';
 import { CAUTIONS } from '../../../shared-types/words/cautions.ts';
+import type { Measures } from '../../../shared-types/words/measures.ts';
 import { STEP_SHEET as words } from '../../../shared-types/words/steps/sheet.ts';
 import {
   goneWords,
@@ -54,25 +55,26 @@ export function drawPowerSteps(sheet: Sheet): void {
 }
 
 function drawPhase(sheet: Sheet, made: StepPlan, phase: Phase): void {
-  const rows = made.steps.flatMap((step, index) => (step.phase === phase.id ? stepRows(step, index + 1) : []));
+  const rows = made.steps.flatMap((step, index) => (step.phase === phase.id ? stepRows(sheet, step, index + 1) : []));
   // One head for the whole list: the first phase's, and that of the last page.
   const first = made.phases[0] === phase || phase.id === 'before-power';
   drawTable(sheet.flow, columnsOf(first), rows, phaseWords(phase));
 }
 
 /** A step, and below it a row for each of its readings; those of a heat run have their fields on the run's own sheet. */
-function stepRows(step: Step, place: number): Cell[][] {
+function stepRows({ facts }: Sheet, step: Step, place: number): Cell[][] {
+  const { measures } = facts.words.figures;
   const listed = step.kind === 'heat' ? [] : step.expects;
   return [
-    [String(place), phraseOf(step), '', doneCell(step)],
-    ...listed.map((expected): Cell[] => ['', readingPhrase(expected), actual(step, expected), '']),
+    [String(place), phraseOf(step, measures), '', doneCell(step)],
+    ...listed.map((expected): Cell[] => ['', readingPhrase(expected, measures), actual(step, expected, measures), '']),
   ];
 }
 
 const doneCell = (step: Step): Cell => (step.done ? words.ticked('') : { tick: true });
 
-function phraseOf(step: Step): Phrase {
-  const { act, why } = stepWords(step);
+function phraseOf(step: Step, measures: Measures): Phrase {
+  const { act, why } = stepWords(step, measures);
   const ticked = step.done && step.mark ? tickedWords(step.mark) : '';
   const cautions = step.cautions.map((id) => CAUTIONS[id].title);
   const soft = [
@@ -85,12 +87,12 @@ function phraseOf(step: Step): Phrase {
   return [{ strong: sentence }, soft.length > 0 ? ` ${soft.join(' ')}` : ''];
 }
 
-function readingPhrase(expected: Expected): Phrase {
-  const predicted = predictedWords(expected);
+function readingPhrase(expected: Expected, measures: Measures): Phrase {
+  const predicted = predictedWords(expected, measures);
   return [`${readingName(expected)}${predicted ? `, ${words.predicted} ` : ''}`, { strong: predicted }];
 }
 
-function actual(step: Step, { key, unit }: Expected): Cell {
+function actual(step: Step, { key, unit }: Expected, measures: Measures): Cell {
   const read = step.mark?.readings.find((reading) => reading.key === key)?.value;
-  return read === undefined ? { blank: true } : readingValue(unit, read);
+  return read === undefined ? { blank: true } : readingValue(unit, read, measures);
 }

@@ -31,7 +31,7 @@ test('pages to be looked at are those that print', async () => {
   const pages = await drawPagesInWorker(worker, sheet());
   const printed = await printInWorker(worker, sheet(), 'pdf');
   expect(pages.length).toBe(printed.pages);
-  for (const page of pages) expect(new TextDecoder().decode(page.subarray(0, 5))).toBe('<svg ');
+  for (const page of pages) expect(new TextDecoder().decode(page.subarray(0, 5))).toBe('<?xml');
 });
 
 test('a worker that is not there is an error, not a wait without end', async () => {

@@ -19,7 +19,7 @@ function back(parts: Part[]): Part[] {
 const part = fc.record({
   refdes: fc.oneof(
     fc.stringMatching(/^[A-Z]{1,3}[1-9][0-9]{0,3}(_1)?$/),
-    fc.constantFrom('G***', '-IC1', '=1+1', 'Q1,2', '@7', "'=x", 'A"B'),
+    fc.constantFrom('U***', '-IC1', '=1+1', 'Q1,2', '@7', "'=x", 'A"B'),
   ),
   side: fc.constantFrom('top' as const, 'bottom' as const),
   /** On the board: a whole bottom left of 0 would read as negated. */
