@@ -107,17 +107,20 @@ parentPort.postMessage({ kind: 'ready' });
   );
   const { worker, next } = start(file);
   const document = smallTicket();
-  for (const revision of [1, 2]) {
+  const ask = (revision: number) => {
     const ended = next();
     worker.run({ revision, phase: 'coarse', document });
-    const problem = reasonOf(await ended);
+    return ended.then(reasonOf);
+  };
+  // Before each death an answer: what died before it was heard of would be a worker that does not start.
+  for (const deadly of [1, 2]) {
+    // Each new worker is given the board again, though it is the one of the job before.
+    expect(await ask(3)).toEqual({ code: 'no-site', where: 'whole' });
+    const problem = await ask(deadly);
     expect(problem?.code).toBe('evaluation-failed');
     expect(problem?.detail?.reason).toMatch(/weak\.worker\.mjs stopped/);
   }
-  const ended = next();
-  worker.run({ revision: 3, phase: 'coarse', document });
-  // The new worker is given the board again, though it is the one of the job before.
-  expect(reasonOf(await ended)).toEqual({ code: 'no-site', where: 'whole' });
+  expect(await ask(3)).toEqual({ code: 'no-site', where: 'whole' });
 });
 
 test('a worker that dies while it computes: the window is told, and the next edit gets its map from a new one', async () => {
