@@ -3,6 +3,7 @@ import type { Problem } from '../../shared-types/problem.ts';
 import type { PlannedBands } from '../planning/band-numbers.ts';
 import type { EvaluationWorker, JobEnd, WorkerListener } from './evaluation-worker-handle.ts';
 import type { WantedEvaluation } from './evaluator.ts';
+import { sameHeat } from './same-heat.ts';
 
 /** How the newest band runs end: with their numbers, with a problem, or not at all because they were overtaken. */
 export type BandEnd = { kind: 'done'; runs: PlannedBands } | { kind: 'failed'; problem: Problem } | { kind: 'dropped' };
@@ -22,12 +23,6 @@ export type BandKeeper = {
 
 type Running = { wanted: WantedEvaluation; job: number };
 type Known = { document: TicketDocument; runs: PlannedBands };
-
-/** True when nothing that the heat depends on differs; documents share what was not edited. */
-function sameHeat(a: TicketDocument, b: TicketDocument): boolean {
-  const keys = ['station', 'sites', 'heatRuns', 'tags'] as const;
-  return a.board === b.board && keys.every((key) => a.plan[key] === b.plan[key]);
-}
 
 export function createBandKeeper(
   startWorker: (listener: WorkerListener) => EvaluationWorker,

@@ -2,7 +2,9 @@ import type { MainEvent } from '../../shared-types/contract.ts';
 import type { Assessment } from '../../shared-types/evaluation.ts';
 import type { TicketDocument } from '../../shared-types/plan.ts';
 import { fail, type Problem, type Result, succeed } from '../../shared-types/problem.ts';
+import { assess } from '../planning/assess.ts';
 import type { EvaluationWorker, JobEnd, WorkerListener } from './evaluation-worker-handle.ts';
+import { sameHeat } from './same-heat.ts';
 import type { Phase, PlaybackAnswer, PlaybackQuestion } from './worker-messages.ts';
 
 export type EvaluationEvent = Extract<
@@ -47,9 +49,11 @@ type State = {
   running: Running | null;
   /** The last coarse answer sent: asking for both again needs only the fine one. */
   lastCoarse: { id: string; revision: number } | null;
-  lastFine: (EvaluatedTicket & { id: string; revision: number }) | null;
+  /** `madeAt`: the revision that its heat was worked out for; later ones changed nothing that it depends on. */
+  lastFine: (EvaluatedTicket & { id: string; revision: number; madeAt: number }) | null;
   waiting: { id: string; resolve: (result: Result<EvaluatedTicket>) => void }[];
   now: () => number;
+  reassess: typeof assess;
   /** When the first coarse run was cancelled since a map was shown; null: none was. */
   hungrySince: number | null;
 };
@@ -58,6 +62,7 @@ export function createEvaluator(
   startWorker: (listener: WorkerListener) => EvaluationWorker,
   tell: (event: EvaluationEvent) => void,
   now: () => number = () => performance.now(),
+  reassess = assess,
 ): Evaluator {
   const listener: WorkerListener = {
     progress: (job, share) => progressed(state, job, share),
@@ -65,7 +70,7 @@ export function createEvaluator(
   };
   const state: State = {
     ...{ tell, worker: startWorker(listener), wanted: null, todo: [] },
-    ...{ running: null, lastCoarse: null, lastFine: null, waiting: [], now, hungrySince: null },
+    ...{ running: null, lastCoarse: null, lastFine: null, waiting: [], now, reassess, hungrySince: null },
   };
   return {
     want: (wanted, phases, stale = 'finish') => want(state, wanted, phases, stale),
@@ -82,9 +87,11 @@ export function createEvaluator(
 
 function want(state: State, wanted: WantedEvaluation, phases: readonly Phase[], stale: StaleCoarse): void {
   state.wanted = wanted;
+  carryOver(state, wanted);
   const { running, lastFine } = state;
   if (isAbout(lastFine, wanted)) {
     state.todo = [];
+    if (running && !isAbout(running, wanted)) drop(state, running);
     const { assessment } = lastFine;
     state.tell({ name: 'evaluation.result', id: wanted.id, revision: wanted.revision, phase: 'fine', assessment });
     return;
@@ -94,6 +101,19 @@ function want(state: State, wanted: WantedEvaluation, phases: readonly Phase[], 
   state.todo = phases.filter((phase) => !isComing(phase) && !isKnown(phase));
   if (running && isObsolete(state, running, wanted, stale)) drop(state, running);
   startNext(state);
+}
+
+/**
+ * An edit that no heat depends on (a tick, a name, a strap's setting): the fine figures are those of before, only what they mean for
+ * the work is told anew.
+ */
+function carryOver(state: State, wanted: WantedEvaluation): void {
+  const { lastFine } = state;
+  if (lastFine?.id !== wanted.id || lastFine.revision === wanted.revision) return;
+  if (!sameHeat(lastFine.document, wanted.document)) return;
+  const { board, plan } = wanted.document;
+  const evaluation = { ...lastFine.assessment.evaluation, revision: wanted.revision };
+  state.lastFine = { ...wanted, madeAt: lastFine.madeAt, assessment: state.reassess(board, plan, evaluation) };
 }
 
 const isAbout = <T extends { id: string; revision: number }>(one: T | null, wanted: WantedEvaluation): one is T =>
@@ -169,7 +189,7 @@ function succeeded(state: State, running: Running, assessment: Assessment): void
   state.tell({ name: 'evaluation.result', id, revision, phase, assessment });
   if (phase === 'coarse') state.lastCoarse = { id, revision };
   if (phase !== 'fine') return;
-  state.lastFine = { id, revision, document, assessment };
+  state.lastFine = { id, revision, madeAt: revision, document, assessment };
   settle(state, id, succeed({ document, assessment }));
 }
 
@@ -195,6 +215,7 @@ function forget(state: State, id: string): void {
 }
 
 function fine(state: State, wanted: WantedEvaluation): Promise<Result<EvaluatedTicket>> {
+  carryOver(state, wanted);
   if (isAbout(state.lastFine, wanted)) return Promise.resolve(succeed(state.lastFine));
   return new Promise((resolve) => {
     state.waiting.push({ id: wanted.id, resolve });
@@ -211,5 +232,7 @@ function ask<Q extends PlaybackQuestion>(
 ): Promise<Result<PlaybackAnswer[Q['about']]>> {
   const { lastFine, running } = state;
   const known = lastFine?.id === id && lastFine.revision === question.revision && running?.phase !== 'fine';
-  return known ? state.worker.ask(question) : Promise.resolve(fail('stale-evaluation'));
+  return known
+    ? state.worker.ask({ ...question, revision: lastFine.madeAt })
+    : Promise.resolve(fail('stale-evaluation'));
 }

@@ -29,6 +29,7 @@ function setUp() {
     },
     (event: EvaluationEvent) => told.push(wordsOf(event)),
     () => clock.ms,
+    (_board, _plan, { revision }) => ({ evaluation: { revision, phase: 'again' } }) as unknown as Assessment,
   );
   const last = () => jobs[jobs.length - 1];
   return {
@@ -267,4 +268,38 @@ test('moments are asked of the newest fine evaluation only, and not while anothe
   finish();
   expect(await about(1), 'its frames have been let go').toBe('stale-evaluation');
   expect(asked).toEqual([1, 1]);
+});
+
+/** A step ticked: nothing that the heat depends on. */
+const ticked = ({ document }: ReturnType<typeof ticket>, revision: number) => ({
+  id: 'a',
+  revision,
+  document: { ...document, plan: { ...document.plan, steps: { ...document.plan.steps, own: [] } } },
+});
+
+test('an edit that no heat depends on keeps the fine map: only what it means is told anew', async () => {
+  const { evaluator, finish, told, jobs, asked, drain } = setUp();
+  const first = ticket(1);
+  evaluator.want(first, ['fine']);
+  finish();
+  drain();
+  evaluator.want(ticked(first, 2), ['coarse', 'fine']);
+  expect(told).toEqual(['fine 2 of a']);
+  expect(jobs).toHaveLength(1);
+  const printed = await evaluator.fine(ticked(first, 3));
+  expect(printed.ok && printed.value.assessment).toEqual({ evaluation: { revision: 3, phase: 'again' } });
+  expect(jobs).toHaveLength(1);
+  await evaluator.ask('a', { about: 'moment', revision: 3, runId: 'r', atS: 1 });
+  expect(asked, 'the worker knows the run by the revision that it was made for').toEqual([1]);
+});
+
+test('an edit of the heat that is undone ends the run that it began', () => {
+  const { evaluator, finish, told, jobs, cancelled } = setUp();
+  const first = ticket(1);
+  evaluator.want(first, ['fine']);
+  finish();
+  evaluator.want(ticket(2), ['fine']);
+  evaluator.want(ticked(first, 3), ['coarse', 'fine']);
+  expect(cancelled).toEqual([jobs[1].job]);
+  expect(told.at(-1)).toBe('fine 3 of a');
 });
