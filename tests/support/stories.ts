@@ -36,15 +36,6 @@ export function told({ board, plan }: TicketDocument, phase: 'coarse' | 'fine' =
   };
 }
 
-export const off = (refdes: string): Tag => ({
-  id: `off-${refdes}`,
-  kind: 'remove',
-  refdes,
-  order: null,
-  note: '',
-  goesBack: true,
-  traySlot: 'A1',
-});
 export const withTags = (ticket: TicketDocument, ...tags: Tag[]): TicketDocument => ({
   ...ticket,
   plan: { ...ticket.plan, tags: [...ticket.plan.tags, ...tags] },

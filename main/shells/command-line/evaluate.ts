@@ -7,12 +7,20 @@ import { isOutcome, readArguments } from './arguments.ts';
 import { assessmentJson } from './assessment-json.ts';
 import { assessmentLines } from './assessment-lines.ts';
 import { openTicket } from './open-input.ts';
-import { type Command, done, problem, type Tools } from './outcome.ts';
+import { type Command, done, type Outcome, problem, type Tools } from './outcome.ts';
 
 const options = { json: { type: 'boolean' }, coarse: { type: 'boolean' } } as const;
 
 /** `evaluate TICKET [--json] [--coarse]`: exposure of every part, advice and findings. */
-export const evaluateCommand: Command = async (words, tools) => {
+export const evaluateCommand: Command = (words, tools) => tellAssessed(words, tools, assessmentJson, assessmentLines);
+
+/** `COMMAND TICKET [--json] [--coarse]`: what an evaluated ticket tells, as JSON or in lines. */
+export async function tellAssessed(
+  words: string[],
+  tools: Tools,
+  json: (document: TicketDocument, assessment: Assessment) => unknown,
+  lines: (document: TicketDocument, assessment: Assessment) => string[],
+): Promise<Outcome> {
   const given = readArguments(words, options, 1, 1);
   if (isOutcome(given)) return given;
   const [path] = given.positionals;
@@ -20,9 +28,9 @@ export const evaluateCommand: Command = async (words, tools) => {
   if (!opened.ok) return problem(opened.problem);
   const assessed = assessTicket(opened.value, path, given.flag('coarse') ? 'coarse' : 'fine', tools);
   if (!assessed.ok) return problem(assessed.problem);
-  if (given.flag('json')) return done(JSON.stringify(assessmentJson(opened.value, assessed.value), null, 2));
-  return done(...assessmentLines(opened.value, assessed.value));
-};
+  if (given.flag('json')) return done(JSON.stringify(json(opened.value, assessed.value), null, 2));
+  return done(...lines(opened.value, assessed.value));
+}
 
 /** Evaluates and assesses a ticket, its bands too; problems name its file. */
 export function assessTicket(

@@ -6,7 +6,8 @@ import { planSteps } from '../../../shared-types/rules/steps/plan-steps.ts';
 import type { StepPlan } from '../../../shared-types/rules/steps/types.ts';
 import type { StepMark } from '../../../shared-types/steps.ts';
 import { sourceWords, stepWords } from '../../../shared-types/words/steps/step-words.ts';
-import { off, ticketOf, told, withTags } from '../../support/stories.ts';
+import { ticketOf, told, withTags } from '../../support/stories.ts';
+import { off } from '../../support/tags.ts';
 
 const stepsOf = ({ board, plan }: TicketDocument, assessment: Assessment | null = null) =>
   planSteps(board, plan, assessment);

@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../shared-types/plan.ts';
 import { findingLine } from '../../../shared-types/words/findings.ts';
 import { popplerMissing } from '../../support/pdf.ts';
-import { linesOf, off, sheetOf, ticketOf, told, withTags } from '../../support/stories.ts';
+import { linesOf, sheetOf, ticketOf, told, withTags } from '../../support/stories.ts';
+import { off } from '../../support/tags.ts';
 
 /** Three thousand parts on 1450 square centimetres, with other work beside it on two cores. */
 const MINUTES = 180_000;

@@ -3,24 +3,15 @@ import type { Plan } from '../../../../../shared-types/plan.ts';
 import { planForTargets } from '../../../../../shared-types/rules/new-plan.ts';
 import { planSteps } from '../../../../../shared-types/rules/steps/plan-steps.ts';
 import type { StepMark } from '../../../../../shared-types/steps.ts';
-import type { Tag } from '../../../../../shared-types/tags.ts';
 import { goneWords, stepFaultWords } from '../../../../../shared-types/words/steps/step-words.ts';
 import { boardWith, partNamed } from '../../../../support/boards.ts';
+import { off } from '../../../../support/tags.ts';
 
 const board = boardWith([
   partNamed('U1'),
   partNamed('C9', { x: 20, class: 'electrolytic-medium' }),
   partNamed('J2', { x: 80, class: 'connector-pbt' }),
 ]);
-const off = (refdes: string): Tag => ({
-  id: `off-${refdes}`,
-  kind: 'remove',
-  refdes,
-  order: null,
-  note: '',
-  goesBack: true,
-  traySlot: 'A1',
-});
 const start = planForTargets(board, 'T-1', ['U1']);
 const plan: Plan = { ...start, tags: [...start.tags, off('C9'), off('J2')] };
 const mark = (stepId: string, more: Partial<StepMark> = {}): StepMark => ({
