@@ -46,21 +46,23 @@ export function MoveSection() {
           ))}
         </ul>
       )}
-      {untagged.length > 0 && (
-        <Button
-          look="primary"
-          onPress={() => app.bench.apply(strapEdits.tags, (before) => tagMoves(before, plan.moves))}
-        >
-          {words.tagMoves(untagged.length)}
-        </Button>
-      )}
       {plan.moves.length > 0 && untagged.length === 0 && <p className="soft">{words.tagged}</p>}
-      <Check
-        on={document.plan.straps.stockFirst}
-        onChange={(on) => app.bench.apply(strapEdits.stockFirst, (before) => setStockFirst(before, on))}
-      >
-        {words.stockFirst}
-      </Check>
+      <div className="move-foot">
+        {untagged.length > 0 && (
+          <Button
+            look="primary"
+            onPress={() => app.bench.apply(strapEdits.tags, (before) => tagMoves(before, plan.moves))}
+          >
+            {words.tagMoves(untagged.length)}
+          </Button>
+        )}
+        <Check
+          on={document.plan.straps.stockFirst}
+          onChange={(on) => app.bench.apply(strapEdits.stockFirst, (before) => setStockFirst(before, on))}
+        >
+          {words.stockFirst}
+        </Check>
+      </div>
     </Section>
   );
 }
