@@ -4,6 +4,7 @@ import { found } from '../../library/sources.ts';
 import { designatorRanges, naturalOrder } from '../designators.ts';
 import { coatedAtWork, names, partsOff } from './before-heat.ts';
 import { draft, isCell, partName, phaseBeforeHeat, phaseOf, type StepContext, tagsOfKind } from './context.ts';
+import { strapSteps } from './strap-steps.ts';
 import type { Expected, StepDraft } from './types.ts';
 
 const CERAMIC = found('Panasonic 151S-ECJ-SS018E: dismounted ceramic capacitors shall not be used again');
@@ -151,7 +152,11 @@ function shieldsOff({ plan }: StepContext): StepDraft[] {
 export function afterwardsSteps(context: StepContext): StepDraft[] {
   const coated = coatedAtWork(context).map(({ refdes }) => refdes);
   const solders =
-    context.runs.length > 0 || context.plan.tags.some(({ kind }) => kind === 'remove' || kind === 'relocate');
+    context.runs.length > 0 ||
+    context.plan.tags.some(
+      (tag) => tag.kind === 'remove' || (tag.kind === 'reprogram' && tag.way === 'off-and-back'),
+    ) ||
+    strapSteps(context).length > 0;
   return [
     ...shieldsOff(context),
     ...inspectSteps(context),

@@ -187,12 +187,12 @@ function shieldSteps(context: StepContext): StepDraft[] {
   });
 }
 
-function watchSteps({ plan }: StepContext): StepDraft[] {
-  return tagsOfKind(plan, 'watchPoint').map((tag, rank) =>
+function watchSteps(context: StepContext): StepDraft[] {
+  return tagsOfKind(context.plan, 'watchPoint').map((tag, rank) =>
     draft(
       'thermocouple',
       tag.id,
-      'before-heat',
+      tag.refdes ? phaseBeforeHeat(context, tag.refdes) : 'before-heat',
       { watch: tag.name, side: tag.side, on: tag.refdes ?? '', note: tag.note, x: tag.x, y: tag.y },
       {
         parts: tag.refdes ? [tag.refdes] : [],
@@ -214,7 +214,7 @@ function benchSteps(context: StepContext): StepDraft[] {
           draft(
             'fence',
             site.id,
-            'before-heat',
+            phaseBeforeHeat(context, site.target),
             { refdes: site.target, marginMm: site.fence.marginMm, gapMm: site.fence.rimGapMm },
             {
               parts: [site.target],

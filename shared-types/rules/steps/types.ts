@@ -6,7 +6,7 @@ import type { Figures } from '../../words/figures.ts';
 /** Kinds of steps in the order in which they stand inside a phase where nothing else orders them. */
 // biome-ignore format: one line for each stretch of the work
 export const STEP_KINDS = [
-  'record', 'note-power', 'note-resistance', 'in-circuit-first', 'read-out', 'data-block',
+  'record', 'note-resistance', 'note-power', 'in-circuit-first', 'read-out', 'data-block',
   'power-off', 'coating-off', 'off', 'cover-off', 'bake-part', 'bake-board', 'relocate', 'secure', 'shield', 'fence',
   'thermocouple', 'set-up', 'gel', 'incoming', 'program-part', 'place', 'heat', 'can-off', 'lift', 'cool', 'dress',
   'inspect-pads', 'count-off', 'shields-off', 'inspect-joints', 'move-strap', 'back', 'cover-back', 'count-back',

@@ -58,7 +58,10 @@ export const AFTER_SENTENCES = {
       : 'The tray holds only what stays off.',
   }),
   'inspect-reflowed': (f) => ({
-    act: `Inspect the ${numberOf(f, 'count')} neighbours whose joints melted: ${listed(f)}`,
+    act:
+      numberOf(f, 'count') === 1
+        ? `Inspect ${listed(f)}, a neighbour whose joints melted`
+        : `Inspect the ${numberOf(f, 'count')} neighbours whose joints melted: ${listed(f)}`,
     why: 'Shifted, tombstoned, bridged, lacking.',
   }),
   clean: () => ({

@@ -124,7 +124,7 @@ test('the number in the rail counts what is open, and stands still while somethi
   const ticked = tickStep(ticket, step(ticket, 'record'), WHO);
   expect(openOfSteps(state(ticked, { label: 'drag', base: ticket }))).toBe(all);
   expect(openOfSteps(state(ticked))).toBe(all - 1);
-  expect(nextStep(state(ticked))?.id).toBe('note-power');
+  expect(nextStep(state(ticked))?.id).toBe('note-resistance');
 });
 
 test('the clock is read as local date and minute', () => {
