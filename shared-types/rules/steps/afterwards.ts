@@ -1,9 +1,19 @@
 import { classById } from '../../library/classes.ts';
 import type { Source } from '../../library/library-types.ts';
 import { found } from '../../library/sources.ts';
+import type { CautionId } from '../../words/cautions.ts';
 import { designatorRanges, naturalOrder } from '../designators.ts';
 import { coatedAtWork, names, partsOff } from './before-heat.ts';
-import { draft, isCell, partName, phaseBeforeHeat, phaseOf, type StepContext, tagsOfKind } from './context.ts';
+import {
+  draft,
+  ironCautions,
+  isCell,
+  partName,
+  phaseBeforeHeat,
+  phaseOf,
+  type StepContext,
+  tagsOfKind,
+} from './context.ts';
 import { strapSteps } from './strap-steps.ts';
 import type { Expected, StepDraft } from './types.ts';
 
@@ -34,7 +44,7 @@ function backSteps(context: StepContext): StepDraft[] {
       draft(cell ? 'cell-back' : 'back', refdes, cell ? 'power-on' : 'afterwards', figures, {
         parts: [refdes],
         source: fresh?.source ?? null,
-        cautions: cell ? ['cells'] : [],
+        cautions: cell ? ['cells'] : ironCautions(part),
         // In reverse: what came off last goes back first.
         rank: -index,
         tagId: tag?.id ?? null,
@@ -48,7 +58,9 @@ function coverBackSteps({ covers }: StepContext): StepDraft[] {
   return [...covers.values()].flatMap(({ cover, tag }) => {
     if (tag && !tag.goesBack) return [];
     const figures = { cover: cover.id, kind: cover.kind, fixing: cover.fixing };
-    return [draft('cover-back', cover.id, 'afterwards', figures, { parts: [cover.id], tagId: tag?.id ?? null })];
+    const cautions: CautionId[] = cover.fixing === 'soldered' ? ['burns', 'fumes'] : [];
+    const more = { parts: [cover.id], tagId: tag?.id ?? null, cautions };
+    return [draft('cover-back', cover.id, 'afterwards', figures, more)];
   });
 }
 

@@ -4,6 +4,7 @@ import { gapBetween, insidePolygon, rectangleCorners } from '../../geometry.ts';
 import { classById } from '../../library/classes.ts';
 import type { HeatRun, Plan, Site } from '../../plan.ts';
 import type { Tag, TagKind, TagOf } from '../../tags.ts';
+import type { CautionId } from '../../words/cautions.ts';
 import type { Figures } from '../../words/figures.ts';
 import { afterPhase, runPhase, type StepDraft, type StepKind } from './types.ts';
 
@@ -146,6 +147,10 @@ export const isCell = (part: Part | undefined): boolean => part !== undefined &&
 const DATA: ReadonlySet<string> = new Set(['flash-memory', 'serial-memory']);
 export const holdsData = (part: Part | undefined): boolean => part !== undefined && DATA.has(classById(part.class).id);
 /** What a technician reads of a part: its value, else its package. */
+/** What an iron or hot air at a part calls for; a cell has cautions of its own, a module on a connector is pulled. */
+export const ironCautions = (part: Part | undefined): CautionId[] =>
+  isCell(part) || part?.class === 'module-on-connector' ? [] : ['burns', 'fumes'];
+
 export const partName = (part: Part | undefined): string => part?.value || part?.package.name || '';
 
 /** Figures of the first finding of a code, about a site where one is named. */

@@ -100,7 +100,15 @@ function underCans(context: StepContext, book: Book): void {
     );
   }
   const back = book.of('cover-back');
-  for (const step of book.of('back', 'program-part', 'move-strap', 'relocate', 'inspect-joints', 'shields-off')) {
+  for (const step of book.of(
+    'back',
+    'program-part',
+    'move-strap',
+    'relocate',
+    'inspect-joints',
+    'inspect-reflowed',
+    'shields-off',
+  )) {
     const over = new Set(step.parts.flatMap((refdes) => coverOver(context, refdes)?.cover.id ?? []));
     add(
       book,
@@ -203,6 +211,7 @@ function afterHeat(context: StepContext, book: Book): void {
       'strap-ring',
     );
   }
+  add(book, book.of('cover-back'), book.of('clean'), 'clean-before-cover');
   const on = book.of('back', 'cover-back');
   add(book, book.of('count-back'), on, 'back-before-count');
   add(book, book.of('clean'), [...moves, ...written, ...book.of('back')], 'soldered-before-clean');

@@ -49,7 +49,11 @@ export const AFTER_SENTENCES = {
   }),
   'cover-back': (f) => ({
     act: `Put ${textAt(f, 'kind') === 'can' ? 'can' : textAt(f, 'kind')} ${textAt(f, 'cover')} back`,
-    why: textAt(f, 'fixing') === 'soldered' ? 'Tack its corners first; what stands under it is inspected before.' : '',
+    why: joined(
+      'What stands under it is inspected, clean and dry before',
+      textAt(f, 'fixing') === 'soldered' &&
+        'Tack its corners first; wipe its own flux off outside, nothing wet under it',
+    ),
   }),
   'count-back': (f) => ({
     act: `Count back: ${numberOf(f, 'back')} on the board again`,

@@ -94,6 +94,7 @@ describe('without a heat run', () => {
       'off:C9',
       'count-off',
       'back:C9',
+      'clean',
       'cover-back:SH1',
       'count-back',
       'no-shorts',
@@ -129,6 +130,20 @@ describe('under a can of the site', () => {
       const lifted = fixing === 'soldered' ? 'can-off:SH1' : 'cover-off:SH1';
       inOrder(made, lifted, `fence:${site.id}`, 'thermocouple:w', 'heat:run-1');
     }
+  });
+
+  test('what melted under it is inspected, and flux washed off, before the can is back', () => {
+    const melted = { refdes: 'U5', reflow: 'whole', solidusC: 217 };
+    const evaluation = { parts: [melted], notices: [], runs: [] };
+    const assessment = { evaluation, actions: [], findings: [], runNumbers: [] } as unknown as Assessment;
+    const made = planSteps(covered(board, can({ x: 30, y, lengthMm: 60, widthMm: 30 })), start, assessment);
+    inOrder(made, 'cool:run-3', 'inspect-reflowed', 'clean', 'cover-back:SH1', 'count-back', 'no-shorts');
+    const reasons = made.waits
+      .filter(({ step }) => step === 'cover-back:SH1')
+      .map(({ on, reason }) => `${on} ${reason}`);
+    expect(reasons).toEqual(
+      expect.arrayContaining(['inspect-reflowed under-before-cover', 'clean clean-before-cover']),
+    );
   });
 
   test('coating is taken off when a clipped can is off', () => {
@@ -171,4 +186,16 @@ test('an underfilled part is softened at the figure of its finding, with its sou
   expect(stepWords(lift).why).toMatch(/^Underfilled: soften it above 231 °C, then twist\. Without prying/);
   expect(stepWords(find(planSteps(glued, start, null), 'lift:run-1:U1')!).why).toMatch(/soften it, then twist/);
   expect(stepWords(find(planSteps(board, start, assessment), 'lift:run-1:U1')!).why).toMatch(/^Straight up/);
+});
+
+test('an iron burns: parts taken off and put back by it say so, what is pulled or is a cell does not', () => {
+  const plugged = { ...board, parts: [...board.parts, partNamed('A1', { x: 120, class: 'module-on-connector' })] };
+  const made = planSteps(plugged, tagged(off('C9', true)), null);
+  for (const id of ['off:C9', 'back:C9']) expect(find(made, id)?.cautions).toEqual(['burns', 'fumes']);
+  expect(find(made, 'off:BT1')?.cautions).toEqual(['cells']);
+  expect(find(made, 'off:A1')?.cautions).toEqual([]);
+  const { x, y } = board.parts[0];
+  const soldered = planSteps(covered(board, can({ x, y, fixing: 'soldered' })), start, null);
+  expect(find(soldered, 'can-off:SH1')?.cautions).toEqual(['covers', 'burns']);
+  expect(find(soldered, 'cover-back:SH1')?.cautions).toEqual(['burns', 'fumes']);
 });
