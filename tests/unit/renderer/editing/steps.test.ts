@@ -51,6 +51,7 @@ describe('ticking', () => {
     ]);
     const bare = setStepNote(setReading(open, count, 'off', null), count, '');
     expect(bare.plan.steps.marks).toEqual([]);
+    expect(setStepNote(ticket, count, 'A1 stuck').plan.steps.marks).toHaveLength(1);
     expect(setTicked(ticked, step(ticked, 'count-off'), { at: 'yesterday' }).plan.steps.marks[0].at).toBe('yesterday');
   });
 

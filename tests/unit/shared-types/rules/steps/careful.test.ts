@@ -44,7 +44,9 @@ function inOrder(made: StepPlan, ...ids: string[]): void {
 }
 
 test('a rail is measured for a short before the unit is powered as it came', () => {
-  inOrder(planSteps(board, start, null), 'record', 'note-resistance', 'note-power', 'power-off', 'off:BT1');
+  const made = planSteps(board, start, null);
+  inOrder(made, 'record', 'note-resistance', 'note-power', 'power-off', 'off:BT1');
+  expect(made.waits).toContainEqual({ step: 'note-power', on: 'note-resistance', reason: 'checks-before-power' });
 });
 
 describe('what is not on the board is not checked on it', () => {
@@ -198,4 +200,40 @@ test('an iron burns: parts taken off and put back by it say so, what is pulled o
   const soldered = planSteps(covered(board, can({ x, y, fixing: 'soldered' })), start, null);
   expect(find(soldered, 'can-off:SH1')?.cautions).toEqual(['covers', 'burns']);
   expect(find(soldered, 'cover-back:SH1')?.cautions).toEqual(['burns', 'fumes']);
+});
+
+test('what came off last goes back first', () => {
+  inOrder(planSteps(board, tagged(off('C9', true), off('U5', true)), null), 'off:C9', 'off:U5', 'back:U5', 'back:C9');
+});
+
+test('an order of tags that cannot be kept is told, not followed', () => {
+  const plan = tagged({ ...off('SH1', true), order: 9 }, { ...off('C9', true), order: 2 });
+  const made = planSteps(covered(board, can({})), plan, null);
+  inOrder(made, 'cover-off:SH1', 'off:C9');
+  expect(made.faults).toContainEqual({
+    ...{ code: 'order-against', stepId: 'off:C9', on: 'cover-off:SH1', reason: 'can-before-part' },
+  });
+});
+
+test('a move behind a step that is gone leaves everything in its place', () => {
+  const move = { stepId: 'set-up', phase: 'before-heat', behind: 'off:X1' };
+  const moved = planSteps(board, { ...start, steps: { ...start.steps, moves: [move] } }, null);
+  expect(moved.steps).toEqual(planSteps(board, start, null).steps);
+});
+
+test('pads are inspected when the board has cooled, wherever the step is moved to', () => {
+  const { waits } = planSteps(board, start, null);
+  expect(waits).toContainEqual({ step: 'inspect-pads:run-2:U1', on: 'cool:run-2', reason: 'cold-before-touch' });
+});
+
+test('a memory lifted and put back is compared with what was read out of it', () => {
+  const plan = tagged(off('U5', true));
+  const readings = [{ key: 'check-sum-1', value: '9F3A' }];
+  const mark = {
+    ...{ stepId: 'read-out:U5', done: true, by: '', at: '', note: '', words: '' },
+    phase: 'received',
+    readings,
+  };
+  const made = planSteps(board, { ...plan, steps: { ...plan.steps, marks: [mark] } }, null);
+  expect(find(made, 'read-back:U5')?.expects[0].predicted).toBe('9F3A');
 });
