@@ -4,9 +4,11 @@ import type { PlanningContext } from '../context.ts';
 import { finding, onBoard, onPart } from './make.ts';
 
 /** Counts, read-outs and codes that were entered at their steps and do not agree. */
-export function stepFindings({ board, plan }: PlanningContext): Finding[] {
+export function stepFindings({ board, plan, evaluation }: PlanningContext): Finding[] {
   if (plan.steps.marks.length === 0) return [];
-  return planSteps(board, plan, null).faults.flatMap((fault): Finding[] => {
+  // The heat decides which memories are read out because they melt where they lie; findings are only being made.
+  const heat = { evaluation, actions: [], findings: [], runNumbers: [], cautions: [] };
+  return planSteps(board, plan, heat).faults.flatMap((fault): Finding[] => {
     if (fault.code === 'count-differs') {
       const { which, counted, planned } = fault;
       return [finding('tray-count-differs', 'stop', onBoard, { which, counted, planned }, null)];

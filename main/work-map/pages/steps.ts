@@ -39,7 +39,8 @@ export function drawSteps(sheet: Sheet): void {
   const made = stepsOf(sheet);
   if (made.steps.length === 0) return;
   sheet.flow.section(words.section, 220);
-  for (const fault of made.faults) sheet.flow.paragraph(stepFaultWords(fault, made), STRONG);
+  for (const fault of made.faults)
+    sheet.flow.paragraph(stepFaultWords(fault, made, sheet.facts.words.figures.measures), STRONG);
   for (const phase of made.phases) if (!ON_RECORD.has(phase.id)) drawPhase(sheet, made, phase);
   if (made.gone.length === 0) return;
   sheet.flow.heading(words.gone);

@@ -84,7 +84,7 @@ function FirstOfAll() {
     <Section title={words.first} count={others.length + plan.faults.length}>
       <ul className="step-faults">
         {[...grave, ...early.slice(0, EARLY_SHOWN)].map((fault) => (
-          <li key={JSON.stringify(fault)}>{stepFaultWords(fault, plan)}</li>
+          <li key={JSON.stringify(fault)}>{stepFaultWords(fault, plan, measures)}</li>
         ))}
         {early.length > EARLY_SHOWN && <li>{words.moreEarly(early.length - EARLY_SHOWN)}</li>}
         {others.map(({ what, todo }) => (

@@ -1,9 +1,20 @@
 import { classById } from '../../library/classes.ts';
 import type { Source } from '../../library/library-types.ts';
 import { found } from '../../library/sources.ts';
+import type { CautionId } from '../../words/cautions.ts';
 import { designatorRanges, naturalOrder } from '../designators.ts';
 import { coatedAtWork, names, partsOff } from './before-heat.ts';
-import { draft, isCell, partName, phaseBeforeHeat, phaseOf, type StepContext, tagsOfKind } from './context.ts';
+import {
+  draft,
+  ironCautions,
+  isCell,
+  partName,
+  phaseBeforeHeat,
+  phaseOf,
+  type StepContext,
+  tagsOfKind,
+} from './context.ts';
+import { strapSteps } from './strap-steps.ts';
 import type { Expected, StepDraft } from './types.ts';
 
 const CERAMIC = found('Panasonic 151S-ECJ-SS018E: dismounted ceramic capacitors shall not be used again');
@@ -33,7 +44,7 @@ function backSteps(context: StepContext): StepDraft[] {
       draft(cell ? 'cell-back' : 'back', refdes, cell ? 'power-on' : 'afterwards', figures, {
         parts: [refdes],
         source: fresh?.source ?? null,
-        cautions: cell ? ['cells'] : [],
+        cautions: cell ? ['cells'] : ironCautions(part),
         // In reverse: what came off last goes back first.
         rank: -index,
         tagId: tag?.id ?? null,
@@ -47,7 +58,9 @@ function coverBackSteps({ covers }: StepContext): StepDraft[] {
   return [...covers.values()].flatMap(({ cover, tag }) => {
     if (tag && !tag.goesBack) return [];
     const figures = { cover: cover.id, kind: cover.kind, fixing: cover.fixing };
-    return [draft('cover-back', cover.id, 'afterwards', figures, { parts: [cover.id], tagId: tag?.id ?? null })];
+    const cautions: CautionId[] = cover.fixing === 'soldered' ? ['burns', 'fumes'] : [];
+    const more = { parts: [cover.id], tagId: tag?.id ?? null, cautions };
+    return [draft('cover-back', cover.id, 'afterwards', figures, more)];
   });
 }
 
@@ -151,7 +164,11 @@ function shieldsOff({ plan }: StepContext): StepDraft[] {
 export function afterwardsSteps(context: StepContext): StepDraft[] {
   const coated = coatedAtWork(context).map(({ refdes }) => refdes);
   const solders =
-    context.runs.length > 0 || context.plan.tags.some(({ kind }) => kind === 'remove' || kind === 'relocate');
+    context.runs.length > 0 ||
+    context.plan.tags.some(
+      (tag) => tag.kind === 'remove' || (tag.kind === 'reprogram' && tag.way === 'off-and-back'),
+    ) ||
+    strapSteps(context).length > 0;
   return [
     ...shieldsOff(context),
     ...inspectSteps(context),

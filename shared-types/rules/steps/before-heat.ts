@@ -10,6 +10,7 @@ import {
   draft,
   foundFigures,
   fromTag,
+  ironCautions,
   isCell,
   partName,
   phaseBeforeHeat,
@@ -54,7 +55,7 @@ function offStep(context: StepContext, { refdes, tag }: ReturnType<typeof partsO
   return draft('off', refdes, phaseBeforeHeat(context, refdes), figures, {
     parts: [refdes],
     source: cell ? LITHIUM : null,
-    cautions: cell ? ['cells'] : part?.coated ? ['coated'] : [],
+    cautions: cell ? ['cells'] : [...(part?.coated ? (['coated'] as const) : []), ...ironCautions(part)],
     alert: tag === null ? 'warn' : null,
     // Cells first, before any iron is warm.
     rank: cell ? -1 : 0,
@@ -64,7 +65,8 @@ function offStep(context: StepContext, { refdes, tag }: ReturnType<typeof partsO
 
 function coverStep(context: StepContext, { cover, tag, by }: CoverOff): StepDraft {
   const figures = { cover: cover.id, kind: cover.kind, fixing: cover.fixing, slot: tag?.traySlot ?? '' };
-  const more = { parts: [cover.id], cautions: ['covers'] as const, ...(tag && fromTag(tag)) };
+  const hot = by === 'hand' ? [] : (['burns'] as const);
+  const more = { parts: [cover.id], cautions: ['covers', ...hot] as const, ...(tag && fromTag(tag)) };
   if (by === 'hand') return draft('cover-off', cover.id, 'before-heat', figures, more);
   if (by === 'lacking')
     return draft('can-off', cover.id, 'covers', { ...figures, lacking: 1 }, { ...more, alert: 'stop' });
@@ -187,12 +189,12 @@ function shieldSteps(context: StepContext): StepDraft[] {
   });
 }
 
-function watchSteps({ plan }: StepContext): StepDraft[] {
-  return tagsOfKind(plan, 'watchPoint').map((tag, rank) =>
+function watchSteps(context: StepContext): StepDraft[] {
+  return tagsOfKind(context.plan, 'watchPoint').map((tag, rank) =>
     draft(
       'thermocouple',
       tag.id,
-      'before-heat',
+      tag.refdes ? phaseBeforeHeat(context, tag.refdes) : 'before-heat',
       { watch: tag.name, side: tag.side, on: tag.refdes ?? '', note: tag.note, x: tag.x, y: tag.y },
       {
         parts: tag.refdes ? [tag.refdes] : [],
@@ -214,7 +216,7 @@ function benchSteps(context: StepContext): StepDraft[] {
           draft(
             'fence',
             site.id,
-            'before-heat',
+            phaseBeforeHeat(context, site.target),
             { refdes: site.target, marginMm: site.fence.marginMm, gapMm: site.fence.rimGapMm },
             {
               parts: [site.target],

@@ -4,6 +4,7 @@ import { gapBetween, insidePolygon, rectangleCorners } from '../../geometry.ts';
 import { classById } from '../../library/classes.ts';
 import type { HeatRun, Plan, Site } from '../../plan.ts';
 import type { Tag, TagKind, TagOf } from '../../tags.ts';
+import type { CautionId } from '../../words/cautions.ts';
 import type { Figures } from '../../words/figures.ts';
 import { afterPhase, runPhase, type StepDraft, type StepKind } from './types.ts';
 
@@ -38,15 +39,29 @@ const sitesUnder = (cover: Cover, plan: Plan): Site[] =>
         (site) => site.side === cover.side && gapBetween(cornersOf(cover), rectangleCorners(site.area)) === 0,
       );
 
+/** Parts that a tag takes off or moves, and that stand under a cover. */
+const tagWorkUnder = (cover: Cover, board: Board, plan: Plan): boolean =>
+  cover.kind !== 'stiffener' &&
+  plan.tags.some((tag) => {
+    const worked =
+      tag.kind === 'remove' || tag.kind === 'relocate' || (tag.kind === 'reprogram' && tag.way === 'off-and-back');
+    const ends = worked ? [tag.refdes, tag.kind === 'relocate' ? tag.toRefdes : ''] : [];
+    return board.parts.some(
+      (part) => ends.includes(part.refdes) && part.side === cover.side && insidePolygon(part, cornersOf(cover)),
+    );
+  });
+
 function coversOff(board: Board, plan: Plan): Map<string, CoverOff> {
   const removals = tagsOfKind(plan, 'remove');
   const found = new Map<string, CoverOff>();
   for (const cover of board.covers) {
     const tag = removals.find(({ refdes }) => refdes === cover.id) ?? null;
     const under = new Set(sitesUnder(cover, plan).map(({ id }) => id));
-    if (!tag && under.size === 0) continue;
+    if (!tag && under.size === 0 && !tagWorkUnder(cover, board, plan)) continue;
     const runs = plan.heatRuns.filter((run) => run.kind === 'cover-removal');
-    const run = runs.find(({ siteIds }) => siteIds.some((id) => under.has(id))) ?? (tag ? runs[0] : undefined);
+    const run =
+      runs.find(({ siteIds }) => siteIds.some((id) => under.has(id))) ??
+      (tag || under.size === 0 ? runs[0] : undefined);
     const by = cover.fixing !== 'soldered' ? 'hand' : run ? { runId: run.id } : 'lacking';
     found.set(cover.id, { cover, tag, by });
   }
@@ -132,6 +147,10 @@ export const isCell = (part: Part | undefined): boolean => part !== undefined &&
 const DATA: ReadonlySet<string> = new Set(['flash-memory', 'serial-memory']);
 export const holdsData = (part: Part | undefined): boolean => part !== undefined && DATA.has(classById(part.class).id);
 /** What a technician reads of a part: its value, else its package. */
+/** What an iron or hot air at a part calls for; a cell has cautions of its own, a module on a connector is pulled. */
+export const ironCautions = (part: Part | undefined): CautionId[] =>
+  isCell(part) || part?.class === 'module-on-connector' ? [] : ['burns', 'fumes'];
+
 export const partName = (part: Part | undefined): string => part?.value || part?.package.name || '';
 
 /** Figures of the first finding of a code, about a site where one is named. */

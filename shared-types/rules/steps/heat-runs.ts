@@ -4,7 +4,17 @@ import { classById } from '../../library/classes.ts';
 import { floorLifeH } from '../../library/moisture.ts';
 import { found } from '../../library/sources.ts';
 import type { HeatRun, Site } from '../../plan.ts';
-import { draft, fromTag, partName, phaseAfter, phaseOf, runAt, type StepContext, tagsOfKind } from './context.ts';
+import {
+  draft,
+  foundFigures,
+  fromTag,
+  partName,
+  phaseAfter,
+  phaseOf,
+  runAt,
+  type StepContext,
+  tagsOfKind,
+} from './context.ts';
 import { dataParts } from './received.ts';
 import type { Expected, StepDraft } from './types.ts';
 
@@ -122,14 +132,17 @@ function liftSteps(context: StepContext, run: HeatRun): StepDraft[] {
     const tag = tagsOfKind(context.plan, 'replace').find(({ siteId }) => siteId === site.id);
     const held = part?.underfilled ? 'underfilled' : part?.edgeBonded ? 'bonded' : '';
     const numbers = context.assessment?.runNumbers.find((one) => one.runId === run.id && one.siteId === site.id);
+    const softens = held === 'underfilled' ? foundFigures(context, 'target-underfilled', site.id) : undefined;
     const figures = {
       refdes: site.target,
       name: tag?.comesOff || partName(part),
       held,
+      ...(softens && { aboveC: softens.figures.aboveC }),
       ...(numbers?.notMoltenByS !== undefined && { byS: numbers.notMoltenByS }),
     };
     return draft('lift', `${run.id}:${site.target}`, phaseOf(run), figures, {
       parts: [site.target],
+      source: softens?.source ?? null,
       cautions: held ? ['burns', 'underfill'] : ['burns'],
       rank,
       ...(tag && fromTag(tag)),
@@ -213,21 +226,23 @@ function placeSteps(context: StepContext, run: HeatRun): StepDraft[] {
       'floor-life-unknown',
     ]);
     const array = classById(part?.class ?? 'unknown').arrayPart;
-    const program = written.has(site.target)
-      ? [
-          draft(
-            'program-part',
-            site.target,
-            phaseOf(run),
-            { refdes: site.target, name },
-            {
-              ...about,
-              expects: [{ key: 'check-sum', name: 'check-sum', of: '', unit: 'text', predicted: null }],
-              cautions: ['static'],
-            },
-          ),
-        ]
-      : [];
+    // Written once, before it is placed for the first time.
+    const program =
+      written.has(site.target) && runAt(context, site.id, 'installation') === run
+        ? [
+            draft(
+              'program-part',
+              site.target,
+              phaseOf(run),
+              { refdes: site.target, name },
+              {
+                ...about,
+                expects: [{ key: 'check-sum', name: 'check-sum', of: '', unit: 'text', predicted: null }],
+                cautions: ['static'],
+              },
+            ),
+          ]
+        : [];
     return [
       draft('incoming', `${run.id}:${site.target}`, phaseOf(run), figures, {
         ...about,

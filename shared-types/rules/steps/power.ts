@@ -83,17 +83,33 @@ function firmwareSteps(context: StepContext): StepDraft[] {
     return [
       ...(how === 'written' && !targets.has(part.refdes) ? [liftedToWrite(context, figures, part.refdes)] : []),
       ...(how === 'in-circuit' ? [draft('program-in-circuit', part.refdes, 'before-power', figures, about)] : []),
-      draft('read-back', part.refdes, 'power-on', figures, { ...about, expects: [sum] }),
+      ...(leavesEmpty(context, part.refdes)
+        ? []
+        : [draft('read-back', part.refdes, 'power-on', figures, { ...about, expects: [sum] })]),
     ];
   });
+}
+
+/** A part that was worked on and is not on the board when it is checked: it stays off, or nothing is soldered in its place. */
+function leavesEmpty({ plan }: StepContext, refdes: string): boolean {
+  const sites = plan.sites.filter(({ target }) => target === refdes);
+  if (sites.length > 0) {
+    const filled = plan.heatRuns.filter(({ kind }) => kind === 'installation').flatMap(({ siteIds }) => siteIds);
+    return !sites.some(({ id }) => filled.includes(id));
+  }
+  return plan.tags.some((tag) => tag.kind === 'remove' && tag.refdes === refdes && !tag.goesBack);
+}
+
+/** Parts off and on again by the time the power comes; cells follow later, with a step of their own. */
+function handledParts(context: StepContext): string[] {
+  const handled = [...context.plan.sites.map(({ target }) => target), ...partsOff(context).map(({ refdes }) => refdes)];
+  return [...new Set(handled)].filter((refdes) => !leavesEmpty(context, refdes) && !isCell(context.parts.get(refdes)));
 }
 
 /** What is checked before power, and at power-on, with the figures noted when the unit came. */
 export function powerSteps(context: StepContext): StepDraft[] {
   const { plan } = context;
-  const handled = [
-    ...new Set([...plan.sites.map(({ target }) => target), ...partsOff(context).map(({ refdes }) => refdes)]),
-  ];
+  const handled = handledParts(context);
   const cells = partsOff(context).some(({ refdes }) => isCell(context.parts.get(refdes)));
   const resistance = noted(context, 'note-resistance', 'resistance');
   const current = noted(context, 'note-power', 'current');

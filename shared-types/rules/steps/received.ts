@@ -63,16 +63,6 @@ export function receivedSteps(context: StepContext): StepDraft[] {
   return [
     draft('record', '', 'received', { unit: plan.ticket.unit }),
     draft(
-      'note-power',
-      '',
-      'received',
-      {},
-      {
-        expects: [{ key: 'current', name: 'current', of: '', unit: 'A', predicted: null }],
-        cautions: board.parts.some((part) => part.fitted && isCell(part)) ? ['cells'] : [],
-      },
-    ),
-    draft(
       'note-resistance',
       '',
       'received',
@@ -80,6 +70,16 @@ export function receivedSteps(context: StepContext): StepDraft[] {
       {
         expects: [{ key: 'resistance', name: 'resistance', of: '', unit: 'ohm', predicted: null }],
         cautions: ['power-off'],
+      },
+    ),
+    draft(
+      'note-power',
+      '',
+      'received',
+      {},
+      {
+        expects: [{ key: 'current', name: 'current', of: '', unit: 'A', predicted: null }],
+        cautions: board.parts.some((part) => part.fitted && isCell(part)) ? ['cells'] : [],
       },
     ),
     ...dataSteps(context),

@@ -6,11 +6,11 @@ import type { Figures } from '../../words/figures.ts';
 /** Kinds of steps in the order in which they stand inside a phase where nothing else orders them. */
 // biome-ignore format: one line for each stretch of the work
 export const STEP_KINDS = [
-  'record', 'note-power', 'note-resistance', 'in-circuit-first', 'read-out', 'data-block',
+  'record', 'note-resistance', 'note-power', 'in-circuit-first', 'read-out', 'data-block',
   'power-off', 'coating-off', 'off', 'cover-off', 'bake-part', 'bake-board', 'relocate', 'secure', 'shield', 'fence',
   'thermocouple', 'set-up', 'gel', 'incoming', 'program-part', 'place', 'heat', 'can-off', 'lift', 'cool', 'dress',
-  'inspect-pads', 'count-off', 'shields-off', 'inspect-joints', 'move-strap', 'back', 'cover-back', 'count-back',
-  'inspect-reflowed', 'clean', 'no-shorts', 'polarity', 'strap-read', 'program-in-circuit', 'supply', 'current',
+  'inspect-pads', 'count-off', 'shields-off', 'inspect-joints', 'move-strap', 'back', 'inspect-reflowed', 'clean',
+  'cover-back', 'count-back', 'no-shorts', 'polarity', 'strap-read', 'program-in-circuit', 'supply', 'current',
   'cell-back', 'read-back', 'strap-report', 'function-test', 'coat-again', 'hand-back', 'own',
 ] as const;
 export type StepKind = (typeof STEP_KINDS)[number];
@@ -96,7 +96,7 @@ export const WAIT_REASONS = [
   'bake-before-heat', 'bake-before-gel', 'bake-before-solder', 'shield-before-heat', 'set-before-heat', 'count-after-off',
   'count-before-heat', 'runs-in-order', 'melt-before-lift', 'warm-before-dress', 'cool-after-heat', 'lift-before-dress',
   'dress-before-inspect', 'inspect-before-place', 'part-before-place', 'block-before-program', 'program-before-place',
-  'place-before-heat', 'cold-before-touch', 'strap-after-heat', 'strap-ring', 'under-before-cover', 'back-before-count',
+  'place-before-heat', 'cold-before-touch', 'strap-after-heat', 'strap-ring', 'under-before-cover', 'clean-before-cover', 'back-before-count',
   'soldered-before-clean', 'on-before-check', 'strap-before-read', 'shorts-before-programmer', 'checks-before-power',
   'clean-before-power', 'counted-before-power', 'supply-first', 'current-before-cell', 'all-before-test',
   'clean-before-coat', 'test-before-coat', 'test-before-hand-back', 'coat-before-hand-back',

@@ -32,6 +32,8 @@ function beforeHeat(context: StepContext, book: Book): void {
   const off = book.of('off', 'cover-off');
   const cells = off.filter(({ parts }) => isCell(context.parts.get(parts[0])));
   const board = book.of('bake-board');
+  // A rail that is shorted is found before the supply feeds it.
+  add(book, book.of('note-power'), book.of('note-resistance'), 'checks-before-power');
   add(book, book.of('power-off'), book.of('note-power'), 'note-before-off');
   add(book, off, book.of('note-resistance'), 'note-before-off');
   add(book, [...off, ...book.of('coating-off')], book.of('power-off'), 'power-off-first');
@@ -55,7 +57,9 @@ function beforeHeat(context: StepContext, book: Book): void {
   add(book, book.of('gel'), board, 'bake-before-gel');
   for (const step of book.of('shield', 'gel', 'fence', 'secure'))
     add(book, heatsBehind(context, book, step.phase), [step], 'shield-before-heat');
-  add(book, heats, book.of('thermocouple', 'set-up'), 'set-before-heat');
+  add(book, heats, book.of('set-up'), 'set-before-heat');
+  for (const step of book.of('thermocouple'))
+    add(book, heatsBehind(context, book, step.phase), [step], 'set-before-heat');
   const count = book.of('count-off');
   add(book, count, [...off, ...book.of('can-off')], 'count-after-off');
   for (const step of count) add(book, heatsBehind(context, book, step.phase), [step], 'count-before-heat');
@@ -64,7 +68,7 @@ function beforeHeat(context: StepContext, book: Book): void {
 /** What stands under a can is reached when the can is off. */
 function underCans(context: StepContext, book: Book): void {
   const cans = book.of('can-off', 'cover-off');
-  const reached: StepKind[] = ['off', 'shield', 'gel', 'relocate', 'move-strap', 'lift'];
+  const reached: StepKind[] = ['off', 'shield', 'gel', 'fence', 'thermocouple', 'relocate', 'move-strap', 'lift'];
   for (const step of book.of(...reached)) {
     const over = step.parts.flatMap((refdes) => coverOver(context, refdes)?.cover.id ?? []);
     add(
@@ -85,8 +89,26 @@ function underCans(context: StepContext, book: Book): void {
       'can-before-part',
     );
   }
+  // A soldered can is heated with what is under it: only one that comes off by hand can come off before the coating.
+  for (const step of book.of('coating-off')) {
+    const over = step.parts.flatMap((refdes) => coverOver(context, refdes)?.cover.id ?? []);
+    add(
+      book,
+      [step],
+      book.of('cover-off').filter(({ parts }) => over.includes(parts[0])),
+      'can-before-part',
+    );
+  }
   const back = book.of('cover-back');
-  for (const step of book.of('back', 'move-strap', 'relocate', 'inspect-joints', 'shields-off')) {
+  for (const step of book.of(
+    'back',
+    'program-part',
+    'move-strap',
+    'relocate',
+    'inspect-joints',
+    'inspect-reflowed',
+    'shields-off',
+  )) {
     const over = new Set(step.parts.flatMap((refdes) => coverOver(context, refdes)?.cover.id ?? []));
     add(
       book,
@@ -166,9 +188,11 @@ function afterHeat(context: StepContext, book: Book): void {
   const last = context.runs.at(-1);
   const cool = book.of('cool').filter(({ id }) => id === `cool:${last?.id}`);
   const moves = book.of('move-strap', 'relocate');
+  /** Parts that are off only to be written: off and soldered again in that step. */
+  const written = book.of('program-part').filter(({ figures }) => figures.alone === 1);
   add(
     book,
-    [...book.of('shields-off', 'inspect-joints', 'back', 'cover-back', 'inspect-reflowed', 'clean')],
+    [...written, ...book.of('shields-off', 'inspect-joints', 'back', 'cover-back', 'inspect-reflowed', 'clean')],
     cool,
     'cold-before-touch',
   );
@@ -187,10 +211,11 @@ function afterHeat(context: StepContext, book: Book): void {
       'strap-ring',
     );
   }
+  add(book, book.of('cover-back'), book.of('clean'), 'clean-before-cover');
   const on = book.of('back', 'cover-back');
   add(book, book.of('count-back'), on, 'back-before-count');
-  add(book, book.of('clean'), [...moves, ...book.of('back')], 'soldered-before-clean');
-  add(book, book.of('no-shorts', 'polarity'), [...on, ...moves, ...cool], 'on-before-check');
+  add(book, book.of('clean'), [...moves, ...written, ...book.of('back')], 'soldered-before-clean');
+  add(book, book.of('no-shorts', 'polarity'), [...on, ...moves, ...written, ...cool], 'on-before-check');
   for (const step of book.of('strap-read'))
     add(
       book,

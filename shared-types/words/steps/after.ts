@@ -49,7 +49,11 @@ export const AFTER_SENTENCES = {
   }),
   'cover-back': (f) => ({
     act: `Put ${textAt(f, 'kind') === 'can' ? 'can' : textAt(f, 'kind')} ${textAt(f, 'cover')} back`,
-    why: textAt(f, 'fixing') === 'soldered' ? 'Tack its corners first; what stands under it is inspected before.' : '',
+    why: joined(
+      'What stands under it is inspected, clean and dry before',
+      textAt(f, 'fixing') === 'soldered' &&
+        'Tack its corners first; wipe its own flux off outside, nothing wet under it',
+    ),
   }),
   'count-back': (f) => ({
     act: `Count back: ${numberOf(f, 'back')} on the board again`,
@@ -58,7 +62,10 @@ export const AFTER_SENTENCES = {
       : 'The tray holds only what stays off.',
   }),
   'inspect-reflowed': (f) => ({
-    act: `Inspect the ${numberOf(f, 'count')} neighbours whose joints melted: ${listed(f)}`,
+    act:
+      numberOf(f, 'count') === 1
+        ? `Inspect ${listed(f)}, a neighbour whose joints melted`
+        : `Inspect the ${numberOf(f, 'count')} neighbours whose joints melted: ${listed(f)}`,
     why: 'Shifted, tombstoned, bridged, lacking.',
   }),
   clean: () => ({

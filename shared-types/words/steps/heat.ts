@@ -24,9 +24,11 @@ export const HEAT_SENTENCES = {
     why: joined(
       f.byS !== undefined && `Not molten by ${clock(numberOf(f, 'byS'))}: stop`,
       textAt(f, 'held') === 'underfilled' &&
-        `Underfilled: soften, then twist; above ${m.temperature(240)} by the experts' panel of 2017`,
+        `Underfilled: soften it${f.aboveC === undefined ? '' : ` above ${m.temperature(numberOf(f, 'aboveC'))}`}, then twist`,
       textAt(f, 'held') === 'bonded' && 'Edge-bonded: cut or soften the bond before it is lifted',
-      'Straight up, without prying: a pad that does not come willingly tears',
+      textAt(f, 'held') === 'underfilled'
+        ? 'Without prying: a pad that does not come willingly tears'
+        : 'Straight up, without prying: a pad that does not come willingly tears',
     ),
   }),
   cool: (f, m) => ({

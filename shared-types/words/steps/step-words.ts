@@ -93,9 +93,9 @@ export function predictedWords({ unit, predicted, bandK }: Expected, measures: M
   return readingValue(unit, predicted, measures) + band;
 }
 
-const short = (steps: readonly Step[], id: string): string => {
+const short = (steps: readonly Step[], id: string, measures: Measures): string => {
   const step = steps.find((one) => one.id === id);
-  return step ? stepWords(step).act : id;
+  return step ? stepWords(step, measures).act : id;
 };
 const lower = (text: string): string =>
   /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
@@ -104,10 +104,17 @@ const lower = (text: string): string =>
 export const refusedWords = (
   steps: readonly Step[],
   wait: { step: string; on: string; reason: keyof typeof WAIT_WORDS },
-): string => `'${short(steps, wait.step)}' comes after '${short(steps, wait.on)}': ${WAIT_WORDS[wait.reason]}.`;
+  measures: Measures = METRIC,
+): string =>
+  `'${short(steps, wait.step, measures)}' comes after '${short(steps, wait.on, measures)}': ${WAIT_WORDS[wait.reason]}.`;
 
 /** What does not agree, as a sentence. */
-export function stepFaultWords(fault: StepFault, { steps }: Pick<StepPlan, 'steps'>): string {
+export function stepFaultWords(
+  fault: StepFault,
+  { steps }: Pick<StepPlan, 'steps'>,
+  measures: Measures = METRIC,
+): string {
+  const named = (id: string) => short(steps, id, measures);
   if (fault.code === 'count-differs')
     return `Counted ${fault.which}: ${fault.counted}, but the plan has ${fault.planned}. Find the part before you go on.`;
   if (fault.code === 'read-outs-differ')
@@ -115,10 +122,10 @@ export function stepFaultWords(fault: StepFault, { steps }: Pick<StepPlan, 'step
   if (fault.code === 'code-differs')
     return `${fault.of} reads ${fault.read}, wanted is ${fault.wanted}: look at the straps again.`;
   if (fault.code === 'done-before')
-    return `'${short(steps, fault.stepId)}' is ticked, but '${lower(short(steps, fault.on))}' is open: ${WAIT_WORDS[fault.reason]}.`;
+    return `'${named(fault.stepId)}' is ticked, but '${lower(named(fault.on))}' is open: ${WAIT_WORDS[fault.reason]}.`;
   if (fault.code === 'cannot-order')
-    return `'${short(steps, fault.stepId)}' and '${lower(short(steps, fault.on))}' wait for each other: ${WAIT_WORDS[fault.reason]}. Change the plan.`;
-  return `Against the planned order, ${refusedWords(steps, { step: fault.stepId, on: fault.on, reason: fault.reason })}`;
+    return `'${named(fault.stepId)}' and '${lower(named(fault.on))}' wait for each other: ${WAIT_WORDS[fault.reason]}. Change the plan.`;
+  return `Against the planned order, ${refusedWords(steps, { step: fault.stepId, on: fault.on, reason: fault.reason }, measures)}`;
 }
 
 /** Who ticked it and when, as far as that was entered. */

@@ -35,6 +35,7 @@ export const WAIT_WORDS: Record<WaitReason, string> = {
   'strap-after-heat': 'the gas of a run would melt or blow away a fresh joint there',
   'strap-ring': 'its place is free only when the other part has left it',
   'under-before-cover': 'it stands under the cover',
+  'clean-before-cover': 'flux under a cover is not reached any more',
   'back-before-count': 'the count is of what is back on',
   'soldered-before-clean': 'soldering leaves flux',
   'on-before-check': 'the check is of the whole board',

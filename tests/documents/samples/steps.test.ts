@@ -89,6 +89,9 @@ describe('1, greenhouse-gateway', () => {
         ticket.plan.heatRuns[0].segments.findLastIndex(({ gas }) => gas)
       ],
     );
+    const gasOn = ticket.plan.heatRuns[0].segments.findIndex(({ gas }) => gas);
+    const before = run.watch.find(({ name }) => name === 'W2')!.atSegmentEndC[gasOn - 1];
+    expect(heat.expects.find(({ key }) => key === 'at-gas-on:W2')!.predicted).toBe(before);
     expect(heat.expects.filter(({ name }) => name === 'molten-at').map(({ of }) => of)).toEqual(['U1', 'U2', 'U3']);
     const melted = assessment.evaluation.parts.filter(
       ({ reflow, refdes }) => reflow !== 'none' && !['U1', 'U2', 'U3'].includes(refdes),
@@ -202,6 +205,22 @@ describe('5, weighbridge-terminal', () => {
       reason: 'cell-before-heat',
       sentence: 'no heat while a cell is on the board, whatever the distance',
     });
+  });
+
+  test('the command line tells what was read and noted, what does not agree, and what no longer applies', () => {
+    const mark = (stepId: string, more: Partial<StepMark>): StepMark => ({
+      ...{ stepId, done: false, by: 'M', at: '', readings: [], note: '', words: 'As it was', phase: 'covers', ...more },
+    });
+    const marks = [
+      mark('count-off', { readings: [{ key: 'off', value: 1 }], note: 'one under the mat' }),
+      mark('off:Q77', { done: true, words: 'Take off Q77' }),
+    ];
+    const steps = { ...ticket.plan.steps, marks };
+    const lines = stepLinesOf({ ...ticket, plan: { ...ticket.plan, steps } }, assessment);
+    expect(lines).toContain('        Counted off: predicted 2, actual 1');
+    expect(lines).toContain('        Note: one under the mat');
+    expect(lines).toContain('! Counted off: 1, but the plan has 2. Find the part before you go on.');
+    expect(lines.slice(-2)).toEqual(['Ticked or noted, but no longer asked for by the plan', '  Take off Q77 (M)']);
   });
 
   test('a cover-removal run takes the can off in its own phase, before the removal, wherever the plan lists it', () => {

@@ -38,6 +38,16 @@ export const stepRows: Row[] = [
         )(withTags({ id: 'p9', kind: 'reprogram', refdes: 'U9', order: null, note: '', way: 'in-circuit' })(plan)),
     },
   ],
+  // A memory that nothing is planned for: it is read out because its joints melt where it lies.
+  [
+    'read-outs-differ',
+    'stop',
+    {
+      parts: [partOf('U9', 'serial-memory', { x: 20 })],
+      heat: { U9: { joint: 240 } },
+      plan: read('read-out:U9', ...sums),
+    },
+  ],
   [
     'strap-code-read-differs',
     'stop',

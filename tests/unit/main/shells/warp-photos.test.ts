@@ -41,3 +41,13 @@ test.each(maps)('%s: every dot has the colour of its place', (_name, fineness, t
     }
   expect(checked).toBeGreaterThan(300);
 });
+
+test('what is too fine for the dots is their mean, not one pixel of many', () => {
+  const fine = pngWith(SIZE, SIZE, null, (x, y) => [((x + y) % 2) * 255, 0, 0]);
+  const box = { x0: 0, y0: 0, x1: 20, y1: 20 };
+  const png = createPhotoWarper(72)({ ...image, bytes: fine }, box, [9, 0, 10, 0, 9, 10, 0, 0, 1]);
+  const { rgba } = pixelsOf({ bytes: png ?? new Uint8Array(), widthPx: 20, heightPx: 20 });
+  const reds = Array.from({ length: 400 }, (_, dot) => rgba[dot * 4]);
+  expect(Math.min(...reds)).toBeGreaterThan(118);
+  expect(Math.max(...reds)).toBeLessThan(138);
+});

@@ -51,6 +51,7 @@ describe('ticking', () => {
     ]);
     const bare = setStepNote(setReading(open, count, 'off', null), count, '');
     expect(bare.plan.steps.marks).toEqual([]);
+    expect(setStepNote(ticket, count, 'A1 stuck').plan.steps.marks).toHaveLength(1);
     expect(setTicked(ticked, step(ticked, 'count-off'), { at: 'yesterday' }).plan.steps.marks[0].at).toBe('yesterday');
   });
 
@@ -124,7 +125,7 @@ test('the number in the rail counts what is open, and stands still while somethi
   const ticked = tickStep(ticket, step(ticket, 'record'), WHO);
   expect(openOfSteps(state(ticked, { label: 'drag', base: ticket }))).toBe(all);
   expect(openOfSteps(state(ticked))).toBe(all - 1);
-  expect(nextStep(state(ticked))?.id).toBe('note-power');
+  expect(nextStep(state(ticked))?.id).toBe('note-resistance');
 });
 
 test('the clock is read as local date and minute', () => {

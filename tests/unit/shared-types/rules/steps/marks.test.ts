@@ -43,6 +43,8 @@ describe('what is ticked', () => {
   test('a mark without tick, reading or note is nothing to tell', () => {
     expect(planSteps(board, marked(mark('off:Q1', { done: false })), null).gone).toEqual([]);
     expect(planSteps(board, marked(mark('off:Q1', { done: false, note: 'stuck' })), null).gone).toHaveLength(1);
+    const read = mark('off:Q1', { done: false, readings: [{ key: 'check-sum', value: '9F' }] });
+    expect(planSteps(board, marked(read), null).gone).toHaveLength(1);
   });
 
   test.each([
