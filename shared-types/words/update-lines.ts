@@ -1,3 +1,4 @@
+import type { ImportNote } from '../import-report.ts';
 import type { TicketDocument } from '../plan.ts';
 import {
   type Decisions,
@@ -10,17 +11,32 @@ import {
 import { mentionsIn } from '../rules/board-update/mentions.ts';
 import { type BoardChanges, PART_ASPECTS } from '../rules/board-update/types.ts';
 import { aspectWords, coverChangeWords, mentionWords, boardUpdateWords as words } from './board-update.ts';
-import { nameList } from './imports.ts';
+import { importNoteLine, nameList } from './imports.ts';
 
 const line = (head: string, text: string): string => `${head.padEnd(10)} ${text}`;
 const unlessTaken = (taken: boolean): string => (taken ? '' : ' (left as it is)');
 
+/** What matters of a new board alone: an update takes nothing else for what files do not tell, and names itself what lacks a place. */
+const OF_NEW_BOARDS: readonly ImportNote['code'][] = [
+  'no-outline',
+  'laminate-guessed',
+  'laminate-not-known',
+  'size-assumed',
+  'class-not-known',
+  'bill-missing',
+];
+
+/** What the reading of the files stumbled over, in plain lines: a guess there changes what the update finds. */
+export const readingLines = (notes: readonly ImportNote[]): string[] =>
+  notes.filter(({ weight, code }) => weight !== 'note' && !OF_NEW_BOARDS.includes(code)).map(importNoteLine);
+
 /** What an update would do, in plain lines, as the command line prints them. */
 export function updateLines(document: TicketDocument, changes: BoardChanges, decisions: Decisions): string[] {
   const { board } = document;
+  const strange = words.strange(changes);
   const lines = [
     line('lies', words.alignment(changes.alignment)),
-    ...(words.strange(changes.alignment) ? [line('warn', words.strange(changes.alignment) ?? '')] : []),
+    ...(strange ? [line('warn', strange)] : []),
     line('same', words.same(changes.same, changes.common)),
     ...partLines(document, changes, decisions),
     ...changes.added.map(({ refdes, package: { name } }) =>

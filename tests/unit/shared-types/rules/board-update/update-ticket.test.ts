@@ -187,7 +187,13 @@ describe('an update of a ticket', () => {
     );
     const alignment = alignBoards(ticket, sourceOf(files));
     expect(alignment.by).toBe('corner');
-    expect(boardUpdateWords.strange(alignment)).toMatch(/of this board/);
-    expect(boardUpdateWords.strange(alignBoards(ticket, sourceOf(ticket)))).toBeNull();
+    const changesTo = (board: Board) => compareBoards(ticket, sourceOf(board));
+    expect(boardUpdateWords.strange(changesTo(files))).toMatch(/Hardly a part/);
+    expect(boardUpdateWords.strange(changesTo(ticket))).toBeNull();
+    const others = boardWith(chips(names.replaceAll('R', 'Q')));
+    expect(boardUpdateWords.strange(changesTo(others))).toMatch(/No part of these files/);
+    // An outline alone places nothing, and a board without parts knows nothing.
+    expect(boardUpdateWords.strange(changesTo(boardWith([])))).toBeNull();
+    expect(boardUpdateWords.strange(compareBoards(boardWith([]), sourceOf(ticket)))).toBeNull();
   });
 });
