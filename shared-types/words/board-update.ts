@@ -93,9 +93,18 @@ const LIES = { same: 'as the files have it', mirrored: 'mirrored', over: 'with i
 export const lieOf = ({ frame }: Alignment): keyof typeof LIES =>
   frame.over ? 'over' : frame.mirror ? 'mirrored' : 'same';
 
-export function coverChangeWords({ cover, kind }: CoverChange, measures: Measures = METRIC): string {
+/** `mentions`: what the ticket says of the part whose place a cover takes. */
+export function coverChangeWords(
+  { cover, kind }: CoverChange,
+  mentions: readonly Mention[] = [],
+  measures: Measures = METRIC,
+): string {
   const size = `${cover.kind} of ${measures.length(cover.lengthMm)} × ${measures.length(cover.widthMm)}`;
-  if (kind === 'part') return `${size} in place of the part of this name`;
+  if (kind === 'part') {
+    const said =
+      mentions.length > 0 ? `; what the ticket says of it is kept (${nameList(mentions.map(mentionWords))})` : '';
+    return `${size} in place of the part of this name${said}`;
+  }
   return kind === 'moved' ? `${size}, lies or measures otherwise than drawn` : size;
 }
 

@@ -34,6 +34,7 @@ export const readingLines = (notes: readonly ImportNote[]): string[] =>
 export function updateLines(document: TicketDocument, changes: BoardChanges, decisions: Decisions): string[] {
   const { board } = document;
   const strange = words.strange(changes);
+  const mentions = mentionsIn(document);
   const lines = [
     line('lies', words.alignment(changes.alignment)),
     ...(strange ? [line('warn', strange)] : []),
@@ -42,9 +43,12 @@ export function updateLines(document: TicketDocument, changes: BoardChanges, dec
     ...changes.added.map(({ refdes, package: { name } }) =>
       line('added', `${[refdes, name].filter(Boolean).join(', ')}${unlessTaken(takesAdded(refdes, decisions))}`),
     ),
-    ...goneLines(document, changes, decisions),
+    ...goneLines(mentions, changes, decisions),
     ...changes.covers.map((change) =>
-      line('cover', `${change.cover.id}: ${coverChangeWords(change)}${unlessTaken(takesCover(change, decisions))}`),
+      line(
+        'cover',
+        `${change.cover.id}: ${coverChangeWords(change, mentions.get(change.cover.id))}${unlessTaken(takesCover(change, decisions))}`,
+      ),
     ),
     ...changes.questions.map(({ part, candidates }) =>
       line(
@@ -83,8 +87,11 @@ function partLines({ board }: TicketDocument, { changed }: BoardChanges, decisio
 /** Of one kind of change; what is the same for hundreds of parts needs no hundreds of lines. */
 const MOST_LINES = 40;
 
-function goneLines(document: TicketDocument, { gone, renamed }: BoardChanges, decisions: Decisions): string[] {
-  const mentions = mentionsIn(document);
+function goneLines(
+  mentions: ReturnType<typeof mentionsIn>,
+  { gone, renamed }: BoardChanges,
+  decisions: Decisions,
+): string[] {
   return gone.map(({ refdes }) => {
     const said = (mentions.get(refdes) ?? []).map(mentionWords);
     const other = renamed.get(refdes);

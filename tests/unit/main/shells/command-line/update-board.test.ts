@@ -50,7 +50,10 @@ describe('update-board', () => {
   });
 
   test('says what the reading of the files stumbled over, and nothing that only a new board lacks', async () => {
-    writeFileSync(at('plain.csv'), [...ROWS, 'R6,1k,R_0603,far,20,0,top'].join('\n').replace(/ \(mm\)|,Side|,top/g, ''));
+    writeFileSync(
+      at('plain.csv'),
+      [...ROWS, 'R6,1k,R_0603,far,20,0,top'].join('\n').replace(/ \(mm\)|,Side|,top/g, ''),
+    );
     const { status, out } = await run('update-board', at('old.hmticket'), at('plain.csv'), '--show');
     expect(status).toBe(0);
     expect(out).toMatch(/^warn +.*plain\.csv.*side/im);
