@@ -29,10 +29,10 @@ export function importForUpdate(
     /^(placements|design|brokenDesign|brokenDrawing|brokenLayer)$/.test(kind),
   );
   if (bills.length === 0) return imported;
-  // Placements and designs have the import's own problem; of a broken file among others it says only that none places anything.
+  // Of a broken file among others the import says only that none places anything.
   const nothing = inputProblem(recognised).code === imported.problem.code;
-  if (failed && nothing) return { ok: false, problem: inputProblem([failed]) };
-  if (failed || !nothing) return imported;
+  if (!nothing) return imported;
+  if (failed) return { ok: false, problem: inputProblem([failed]) };
   return succeed(billsOnBoard(recognised, bills, known));
 }
 
