@@ -93,9 +93,18 @@ const LIES = { same: 'as the files have it', mirrored: 'mirrored', over: 'with i
 export const lieOf = ({ frame }: Alignment): keyof typeof LIES =>
   frame.over ? 'over' : frame.mirror ? 'mirrored' : 'same';
 
-export function coverChangeWords({ cover, kind }: CoverChange, measures: Measures = METRIC): string {
+/** `mentions`: what the ticket says of the part whose place a cover takes. */
+export function coverChangeWords(
+  { cover, kind }: CoverChange,
+  mentions: readonly Mention[] = [],
+  measures: Measures = METRIC,
+): string {
   const size = `${cover.kind} of ${measures.length(cover.lengthMm)} × ${measures.length(cover.widthMm)}`;
-  if (kind === 'part') return `${size} in place of the part of this name`;
+  if (kind === 'part') {
+    const said =
+      mentions.length > 0 ? `; what the ticket says of it is kept (${nameList(mentions.map(mentionWords))})` : '';
+    return `${size} in place of the part of this name${said}`;
+  }
   return kind === 'moved' ? `${size}, lies or measures otherwise than drawn` : size;
 }
 
@@ -104,8 +113,11 @@ export const boardUpdateWords = {
   lies: LIES,
   alignedBy: ({ by, votes, of }: Alignment) => (of > 0 ? `${BY[by]}: ${votes} of ${of} lie there` : BY[by]),
   /** Files of another board share designators with this one, and hardly a place. */
-  strange: ({ votes, of }: Alignment) =>
-    of >= 4 && votes < of / 4 ? 'Hardly a part lies where these files put it. Are they of this board?' : null,
+  strange: ({ alignment: { votes, of }, common, added, gone, untold }: BoardChanges) => {
+    if (of >= 4 && votes < of / 4) return 'Hardly a part lies where these files put it. Are they of this board?';
+    const stranger = common === 0 && added.length > 0 && gone.length + untold > 0;
+    return stranger ? 'No part of these files is on the board, by its designator. Are they of this board?' : null;
+  },
   alignment: (alignment: Alignment) =>
     `moved by x ${rounded(alignment.frame.by.x, 3)}, y ${rounded(alignment.frame.by.y, 3)} mm, turned by ${90 * alignment.frame.quarters}°, ${LIES[lieOf(alignment)]}; ${boardUpdateWords.alignedBy(alignment)}`,
   same: (same: number, common: number) =>

@@ -120,9 +120,9 @@ const NOTES = {
   'no-outline': (_r, _n, d) =>
     `No layer shows an outline: a rectangle ${d.margin} mm round the parts was taken. Draw the real one.`,
   'outline-broken': (_r, _n, d) =>
-    `The outline that the files show ${d.reason}: a rectangle ${d.margin} mm round the parts was taken. Export the outline again, or draw the real one.`,
+    `The outline that the files show ${d.reason} and was not taken; a new board gets a rectangle ${d.margin} mm round its parts. Export the outline again, choose another loop, or draw the real one.`,
   'cutouts-broken': (_r, _n, d) =>
-    `${d.count} cutouts that cross themselves or enclose nothing were left out. Draw them again.`,
+    `${d.count} cutouts that cross themselves or enclose nothing were left out; an update leaves outline and cutouts as they are. Draw them again.`,
   'outline-unsure': (_r, _n, d) =>
     `No closed loop holds 90 % of the parts or pads; the best one holds ${d.share} %. Check the outline.`,
   'laminate-guessed': (_r, _n, d) =>
@@ -145,6 +145,8 @@ export function importNoteSentence(note: ImportNote): string {
   const sentence = words(nameList(refs), refs.length, note.detail ?? {});
   return where ? `${where}: ${sentence}` : sentence;
 }
+
+export const importNoteLine = (note: ImportNote): string => `${note.weight.padEnd(10)} ${importNoteSentence(note)}`;
 
 const mm = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
 
@@ -281,7 +283,7 @@ export function importReportLines(report: ImportReport): string[] {
     : [
         'check      side, middle and turn were not checked: no pads with references, or the parts were made out of them',
       ];
-  const notes = report.notes.map((one) => `${one.weight.padEnd(10)} ${importNoteSentence(one)}`);
+  const notes = report.notes.map(importNoteLine);
   return [...lines, ...(placed ? check : []), ...notes];
 }
 

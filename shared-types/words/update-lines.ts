@@ -1,3 +1,4 @@
+import type { ImportNote } from '../import-report.ts';
 import type { TicketDocument } from '../plan.ts';
 import {
   type Decisions,
@@ -10,25 +11,44 @@ import {
 import { mentionsIn } from '../rules/board-update/mentions.ts';
 import { type BoardChanges, PART_ASPECTS } from '../rules/board-update/types.ts';
 import { aspectWords, coverChangeWords, mentionWords, boardUpdateWords as words } from './board-update.ts';
-import { nameList } from './imports.ts';
+import { importNoteLine, nameList } from './imports.ts';
 
 const line = (head: string, text: string): string => `${head.padEnd(10)} ${text}`;
 const unlessTaken = (taken: boolean): string => (taken ? '' : ' (left as it is)');
 
+/** What matters of a new board alone: an update takes nothing else for what files do not tell, and names itself what lacks a place. */
+const OF_NEW_BOARDS: readonly ImportNote['code'][] = [
+  'no-outline',
+  'laminate-guessed',
+  'laminate-not-known',
+  'size-assumed',
+  'class-not-known',
+  'bill-missing',
+];
+
+/** What the reading of the files stumbled over, in plain lines: a guess there changes what the update finds. */
+export const readingLines = (notes: readonly ImportNote[]): string[] =>
+  notes.filter(({ weight, code }) => weight !== 'note' && !OF_NEW_BOARDS.includes(code)).map(importNoteLine);
+
 /** What an update would do, in plain lines, as the command line prints them. */
 export function updateLines(document: TicketDocument, changes: BoardChanges, decisions: Decisions): string[] {
   const { board } = document;
+  const strange = words.strange(changes);
+  const mentions = mentionsIn(document);
   const lines = [
     line('lies', words.alignment(changes.alignment)),
-    ...(words.strange(changes.alignment) ? [line('warn', words.strange(changes.alignment) ?? '')] : []),
+    ...(strange ? [line('warn', strange)] : []),
     line('same', words.same(changes.same, changes.common)),
     ...partLines(document, changes, decisions),
     ...changes.added.map(({ refdes, package: { name } }) =>
       line('added', `${[refdes, name].filter(Boolean).join(', ')}${unlessTaken(takesAdded(refdes, decisions))}`),
     ),
-    ...goneLines(document, changes, decisions),
+    ...goneLines(mentions, changes, decisions),
     ...changes.covers.map((change) =>
-      line('cover', `${change.cover.id}: ${coverChangeWords(change)}${unlessTaken(takesCover(change, decisions))}`),
+      line(
+        'cover',
+        `${change.cover.id}: ${coverChangeWords(change, mentions.get(change.cover.id))}${unlessTaken(takesCover(change, decisions))}`,
+      ),
     ),
     ...changes.questions.map(({ part, candidates }) =>
       line(
@@ -67,8 +87,11 @@ function partLines({ board }: TicketDocument, { changed }: BoardChanges, decisio
 /** Of one kind of change; what is the same for hundreds of parts needs no hundreds of lines. */
 const MOST_LINES = 40;
 
-function goneLines(document: TicketDocument, { gone, renamed }: BoardChanges, decisions: Decisions): string[] {
-  const mentions = mentionsIn(document);
+function goneLines(
+  mentions: ReturnType<typeof mentionsIn>,
+  { gone, renamed }: BoardChanges,
+  decisions: Decisions,
+): string[] {
   return gone.map(({ refdes }) => {
     const said = (mentions.get(refdes) ?? []).map(mentionWords);
     const other = renamed.get(refdes);

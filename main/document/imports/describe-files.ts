@@ -16,13 +16,13 @@ export function describeFiles(
 ): { files: ImportedFile[]; tables: ImportedTable[] } {
   const unpacked = unpackFiles(files);
   if (!unpacked.ok) return { files: [], tables: [] };
-  const said = { assumedUnit: null, unitBy: 'said' } as const;
+  const unsaid = { assumedUnit: null, unitBy: 'none' } as const;
   const described = unpacked.value.files.map((file) => {
     const one = recognise(file, choices);
-    if (one.kind === 'placements') return { line: fileLine(one), table: tableLine(one.table, said) };
+    if (one.kind === 'placements') return { line: fileLine(one), table: tableLine(one.table, unsaid) };
     const text = one.kind === 'other' && one.what === 'text' ? decodeText(file.bytes) : null;
     const any = text?.ok ? readAnyTable(text.text, file.name, text.encoding) : null;
-    return { line: fileLine(one), table: any && tableLine(any, said) };
+    return { line: fileLine(one), table: any && tableLine(any, unsaid) };
   });
   return {
     files: described.map(({ line }) => line),

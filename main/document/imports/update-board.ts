@@ -4,6 +4,7 @@ import type { ImportReport } from '../../../shared-types/import-report.ts';
 import { type Result, succeed } from '../../../shared-types/problem.ts';
 import type { Bill, BillLine } from './bill/read-bill.ts';
 import { sayOtherwise } from './build/bills.ts';
+import { inputProblem } from './build/input-problem.ts';
 import { fileLine } from './build/report.ts';
 import { type GivenFile, type Recognised, recognise } from './files/recognise.ts';
 import { unpackFiles } from './files/unpack.ts';
@@ -11,7 +12,7 @@ import { type ImportChoices, type ImportedBoard, importBoard } from './import-bo
 
 /**
  * Files for a board that is known already. They are read as for a new one; bills of materials alone, which give no board by
- * themselves, are laid on the known one. Errors: those of the import.
+ * themselves, are laid on the known one. Errors: those of the import, also where a bill lies beside files that failed.
  */
 export function importForUpdate(
   files: readonly GivenFile[],
@@ -24,7 +25,14 @@ export function importForUpdate(
   if (!unpacked.ok) return imported;
   const recognised = unpacked.value.files.map((file) => recognise(file, choices));
   const bills = recognised.flatMap((file) => (file.kind === 'bill' ? [file.bill] : []));
+  const failed = recognised.find(({ kind }) =>
+    /^(placements|design|brokenDesign|brokenDrawing|brokenLayer)$/.test(kind),
+  );
   if (bills.length === 0) return imported;
+  // Of a broken file among others the import says only that none places anything.
+  const nothing = inputProblem(recognised).code === imported.problem.code;
+  if (!nothing) return imported;
+  if (failed) return { ok: false, problem: inputProblem([failed]) };
   return succeed(billsOnBoard(recognised, bills, known));
 }
 

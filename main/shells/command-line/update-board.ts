@@ -4,7 +4,7 @@ import { compareBoards } from '../../../shared-types/rules/board-update/compare.
 import { updateTicket } from '../../../shared-types/rules/board-update/update-ticket.ts';
 import { renameParts } from '../../../shared-types/rules/rename-part.ts';
 import { written, wrongUse } from '../../../shared-types/words/command-line.ts';
-import { UPDATE_USE, updateLines } from '../../../shared-types/words/update-lines.ts';
+import { readingLines, UPDATE_USE, updateLines } from '../../../shared-types/words/update-lines.ts';
 import { importForUpdate } from '../../document/imports/update-board.ts';
 import { packTicket } from '../../document/ticket-archive.ts';
 import { documentProblem } from '../../files/document-check.ts';
@@ -40,7 +40,7 @@ export const updateBoardCommand: Command = async (words) => {
     : alignBoards(document.board, source);
   const changes = compareBoards(document.board, source, alignment, choices.answers);
   const decisions = choices.decide(changes);
-  const lines = updateLines(document, changes, decisions);
+  const lines = [...readingLines(imported.value.report.notes), ...updateLines(document, changes, decisions)];
   if (given.flag('show') || !output) return done(...lines);
   const next = updateTicket(document, changes, decisions);
   const fault = documentProblem(next, null);

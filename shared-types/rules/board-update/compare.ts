@@ -1,4 +1,5 @@
 import type { Board, Cover, Part } from '../../board.ts';
+import { rectangleCorners } from '../../geometry.ts';
 import { boardIn } from '../board-frame.ts';
 import { alignBoards, tidy } from './align.ts';
 import { outlineChange } from './contours.ts';
@@ -77,6 +78,8 @@ function alike({ package: a }: Part, { package: b }: Part): boolean {
 }
 
 const MOVED_MM = 0.05;
+/** Middle and half of each side may be off by rounding at once. */
+const CORNER_MM = 0.1;
 
 function coverChange(ticket: Board, cover: Cover): CoverChange[] {
   const known = ticket.covers.find(({ id }) => id === cover.id);
@@ -84,11 +87,16 @@ function coverChange(ticket: Board, cover: Cover): CoverChange[] {
     const isPart = ticket.parts.some((part) => part.refdes === cover.id);
     return [{ cover, kind: isPart ? 'part' : 'new' }];
   }
-  const fields = ['x', 'y', 'lengthMm', 'widthMm'] as const;
-  const moved = known.side !== cover.side || fields.some((field) => Math.abs(known[field] - cover[field]) > MOVED_MM);
+  const moved = known.side !== cover.side || !sameRectangle(known, cover);
   // Height, sheet, metal and fixing are told by nobody but the technician.
   const { heightMm, sheetMm, material, fixing } = known;
   return moved ? [{ cover: { ...cover, heightMm, sheetMm, material, fixing }, kind: 'moved' }] : [];
+}
+
+/** Corner on corner: a cover of 20 x 10 lies like one of 10 x 20 turned by 90, and unlike itself turned by 90. */
+function sameRectangle(a: Cover, b: Cover): boolean {
+  const [mine, theirs] = [a, b].map((cover) => rectangleCorners({ ...cover, turnDeg: cover.turn }));
+  return mine.every((one) => theirs.some((other) => Math.hypot(one.x - other.x, one.y - other.y) <= CORNER_MM));
 }
 
 /** Fiducials that the files show elsewhere or more of; files without any tell nothing. */

@@ -97,7 +97,15 @@ function billNotes({ billed }: ReportInput): Notes {
   });
 }
 
-function placementNotes({ registration, merged, legend, tables, panel, bottomYNegated }: ReportInput): Notes {
+function placementNotes({
+  registration,
+  merged,
+  legend,
+  tables,
+  panel,
+  bottomYNegated,
+  bottomYChosen,
+}: ReportInput): Notes {
   const { assumedUnit, unitBy } = registration;
   const why = unitBy === 'pads' ? 'the parts then lie on their pads' : 'board and gaps then have a likely size';
   const inner = merged.placements.flatMap(({ side, refdes }) => (side === 'inner' ? [refdes] : []));
@@ -111,7 +119,7 @@ function placementNotes({ registration, merged, legend, tables, panel, bottomYNe
         detail: { unit: assumedUnit, why },
       },
     bottomYNegated && { weight: 'warn', code: 'bottom-y-negated' },
-    ...signNotes(registration),
+    ...signNotes(registration, bottomYChosen),
     registration.bottomNegated && {
       weight: 'note',
       code: 'bottom-negated',
@@ -142,13 +150,16 @@ function placementNotes({ registration, merged, legend, tables, panel, bottomYNe
 }
 
 /** Bottom parts alone, all on the far side of an axis: counted downwards, or from the middle of a page? Only pads would tell. */
-function signNotes({ placements, bottomBy, bottomNegated, offset }: ReportInput['registration']): Notes {
+function signNotes(
+  { placements, bottomBy, bottomNegated, offset }: ReportInput['registration'],
+  bottomYChosen: boolean,
+): Notes {
   const outside = placements.filter(({ side }) => side !== 'inner');
   const alone = outside.length > 0 && outside.every(({ side }) => side === 'bottom');
-  if (!alone || offset !== null || bottomBy === 'chosen') return [];
+  if (!alone || offset !== null) return [];
   const axes = [
-    !bottomNegated && outside.every(({ x }) => x <= 0) ? 'x' : '',
-    outside.every(({ y }) => y < 0) ? 'y' : '',
+    bottomBy !== 'chosen' && !bottomNegated && outside.every(({ x }) => x <= 0) ? 'x' : '',
+    !bottomYChosen && outside.every(({ y }) => y < 0) ? 'y' : '',
   ].filter(Boolean);
   return [axes.length > 0 && { weight: 'warn', code: 'bottom-sign-not-told', detail: { axis: axes.join(' and ') } }];
 }

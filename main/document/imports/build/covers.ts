@@ -30,6 +30,8 @@ const FRAME_WORDS = /FRAME|FENCE|(^|[^A-Z])FRM/i;
 /** Sockets, plugs, coils and integrated circuits may be shielded themselves. */
 const OTHERS = /^(J|P|X|CN|CON|L|FB|T|TR|U|IC|R|C|D|Q|Y|ANT|TP|H|MH|FID)[-_]?\d/i;
 
+/** As many as the board's format takes. */
+const MOST_COVERS = 1000;
 const LEAST_MM = 4;
 const MANY_UNDER = 3;
 
@@ -46,6 +48,7 @@ export function splitCovers(
   const covers: Cover[] = [];
   const found: FoundCover[] = [];
   const parts = built.filter((one) => {
+    if (covers.length >= MOST_COVERS) return true;
     const told = described(one, built, pads, choices[one.part.refdes]);
     if (told === null) return true;
     found.push(told.found);

@@ -1,13 +1,13 @@
 import type { ImportedFile, ImportedTable, ImportReport, PadCheck } from '../../../../shared-types/import-report.ts';
 import type { Recognised } from '../files/recognise.ts';
 import type { Archive } from '../files/unpack.ts';
+import type { OutlineCandidate } from '../outline/choose.ts';
 import type { RuleVote } from '../pads/turn.ts';
 import type { PlacementTable } from '../placements/types.ts';
 import { boxHeight, boxWidth, type Point } from '../plane.ts';
 import type { PlacedMm, Registration } from '../register/register.ts';
 import type { BillMerge } from './bills.ts';
 import { boardNotes } from './board-notes.ts';
-import type { BoardContour } from './contours.ts';
 import type { FoundCover } from './covers.ts';
 import { drawingNotes } from './drawing-notes.ts';
 import type { DrawnOutline } from './drawings.ts';
@@ -25,6 +25,7 @@ export interface ReportInput {
   readonly tables: readonly PlacementTable[];
   /** y of the bottom was counted downwards and turned back. */
   readonly bottomYNegated: boolean;
+  readonly bottomYChosen: boolean;
   readonly layers: Layers;
   readonly registration: Registration;
   /** The IPC-2581 file that the board was made from, alone. */
@@ -35,6 +36,8 @@ export interface ReportInput {
   readonly panel: ImportReport['panel'];
   readonly billed: readonly BillMerge[];
   readonly frame: Frame;
+  /** Other loops that may be chosen for the outline, also where the first one is damaged. */
+  readonly otherOutlines: readonly OutlineCandidate[];
   readonly vote: RuleVote & { readonly from: 'pads' | 'columns' | 'none'; readonly chosen: boolean };
   /** Parts; what became a cover is none of them. */
   readonly built: readonly BuiltPart[];
@@ -73,7 +76,7 @@ export function makeReport(input: ReportInput): ImportReport {
       unread: unread.length,
       legend: input.legend.length,
     },
-    outline: outlineLine(frame, contours, merged.placements.length === 0),
+    outline: outlineLine(input, merged.placements.length === 0),
     offset: {
       xMm: frame.offset.x,
       yMm: frame.offset.y,
@@ -141,8 +144,7 @@ export function tableLine(
 }
 
 function outlineLine(
-  { choice }: Frame,
-  { box, cutouts, arcs }: BoardContour,
+  { frame: { choice }, contours: { box, cutouts, arcs }, otherOutlines }: ReportInput,
   noParts: boolean,
 ): ImportReport['outline'] {
   const percent = (share: number) => Math.round(share * 1000) / 10;
@@ -154,7 +156,7 @@ function outlineLine(
     arcs,
     why: noParts && choice?.why === 'smallest' ? 'pads' : (choice?.why ?? 'parts'),
     sharePercent: percent(choice?.share ?? 1),
-    others: (choice?.others ?? []).map(({ loop, share, rank }) => ({
+    others: otherOutlines.map(({ loop, share, rank }) => ({
       rank,
       file: loop.file,
       lengthMm: boxWidth(loop.box),

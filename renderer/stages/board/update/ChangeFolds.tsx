@@ -15,7 +15,7 @@ import { type BoardUpdate, type Tickable, tickables } from './use-board-update.t
 /** Every kind of change with its lines, each to be taken or left. */
 export function ChangeFolds({ update }: { update: BoardUpdate }) {
   const { measures } = useUnits();
-  const { document, changes, decisions } = update;
+  const { document, changes, decisions, mentions } = update;
   const { aspects, added, covers, whole } = tickables(document, changes, decisions);
   return (
     <>
@@ -38,7 +38,7 @@ export function ChangeFolds({ update }: { update: BoardUpdate }) {
         title={words.covers}
         update={update}
         lines={covers}
-        say={({ change }) => coverChangeWords(change, measures)}
+        say={({ change }) => coverChangeWords(change, mentions.get(change.cover.id), measures)}
       />
       <TickFold title={words.board} update={update} lines={whole} say={({ key }) => boardUpdateWords[key](changes)} />
     </>

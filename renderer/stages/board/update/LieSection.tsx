@@ -12,7 +12,7 @@ const turns = words.turns.map((label, index) => ({ id: String(index), label }));
 /** How the files' board lies on the drawing: found by vote, shown, to be changed. */
 export function LieSection({ update: { changes, lie, setLie } }: { update: BoardUpdate }) {
   const { frame } = changes.alignment;
-  const strange = boardUpdateWords.strange(changes.alignment);
+  const strange = boardUpdateWords.strange(changes);
   const turnAnew = (fields: Partial<ChosenLie>) => {
     const { mirror, over, quarters } = frame;
     setLie({ mirror, over, quarters, by: null, ...fields });

@@ -1,4 +1,4 @@
-import type { InventedPart } from '../../../unit/main/document/imports/invented-board.ts';
+import { CHIP, FIVE, type InventedPart } from '../../../unit/main/document/imports/invented-board.ts';
 import type { Draws } from './random.ts';
 
 /** A part of a random board with all that a table may tell of it. */
@@ -6,18 +6,6 @@ export interface RandomPart extends InventedPart {
   readonly value: string;
   readonly heightMm: number;
 }
-
-const CHIP = [
-  ['1', -0.5, 0, 0.5, 0.6],
-  ['2', 0.5, 0, 0.5, 0.6],
-] as const;
-const FIVE = [
-  ['1', -0.95, 1.3, 0.6, 1],
-  ['2', 0, 1.3, 0.6, 1],
-  ['3', 0.95, 1.3, 0.6, 1],
-  ['4', 0.95, -1.3, 0.6, 1],
-  ['5', -0.95, -1.3, 0.6, 1],
-] as const;
 
 const TURNS = [0, 90, 180, 270, 45, 22.5, 360, -90, 315, 157.5];
 const VALUES = [

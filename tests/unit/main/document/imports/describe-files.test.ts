@@ -21,6 +21,8 @@ it('shows a table that reads as nothing, and reads it once its columns are said'
     ['boven', null],
     ['draai', null],
   ]);
+  // Nothing was measured: no guess of the unit is claimed.
+  expect(tables[0].unitFrom).toBe('none');
   expect(tables[0].sample[1]).toEqual(['twee', '19mm', '6mm', '90']);
   const choices = { tables: { [tables[0].shape]: { columns: ['refdes', 'x', 'y', 'rotation'] as const } } };
   const said = importBoard(files, structuredClone(choices) as never);

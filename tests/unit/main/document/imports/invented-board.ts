@@ -14,11 +14,12 @@ export interface InventedPart {
   readonly placed?: boolean;
 }
 
-const CHIP = [
+/** Land patterns in own axes: a chip, and five legs. */
+export const CHIP = [
   ['1', -0.5, 0, 0.5, 0.6],
   ['2', 0.5, 0, 0.5, 0.6],
 ] as const;
-const FIVE = [
+export const FIVE = [
   ['1', -0.95, 1.3, 0.6, 1],
   ['2', 0, 1.3, 0.6, 1],
   ['3', 0.95, 1.3, 0.6, 1],

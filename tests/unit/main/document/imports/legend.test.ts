@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { importBoard } from '../../../../../main/document/imports/import-board.ts';
 import { importReportLines } from '../../../../../shared-types/words/imports.ts';
+import { INVENTED_PARTS, inventedFiles } from './invented-board.ts';
 
 const text = (name: string, content: string) => ({ name, bytes: new TextEncoder().encode(content) });
 
@@ -23,4 +24,14 @@ test('logos and drawings are counted, but no parts of the board', () => {
   expect(report.notes.find(({ code }) => code === 'legend')?.refdes).toEqual(['G***', 'LOGO3', 'REF**', 'X1']);
   expect(report.notes.map(({ code }) => code)).not.toContain('reference-twice');
   expect(importReportLines(report)).toContain('placements 7 top, 1 bottom, 5 of them legend');
+});
+
+test('what has pads is a part, whatever its package is called', () => {
+  const parts = INVENTED_PARTS.map((part) =>
+    part.refdes === 'U1' ? { ...part, packageName: 'maker_logo_small' } : part,
+  );
+  const result = importBoard(inventedFiles({ parts }));
+  if (!result.ok) throw new Error(result.problem.code);
+  expect(result.value.report.counts.legend).toBe(0);
+  expect(result.value.board.parts.some(({ refdes }) => refdes === 'U1')).toBe(true);
 });

@@ -18,3 +18,14 @@ test('a table that says no side gets it from the pads, and the report says so', 
   expect(codes).toContain('side-from-pads');
   expect(codes).not.toContain('side-assumed');
 });
+
+test('where the layers know few of the references the side stays an assumption, and is said to be one', () => {
+  const [, ...layers] = inventedFiles();
+  const rows = ['C1,C_0402_INV,6,6,0', ...[1, 2, 3].map((number) => `R${number},C_0402_INV,${9 * number},9,0`)];
+  const text = ['Ref,Package,PosX (mm),PosY (mm),Rot', ...rows].join('\n');
+  const result = importBoard([{ name: 'pos.csv', bytes: new TextEncoder().encode(text) }, ...layers]);
+  if (!result.ok) throw new Error(result.problem.code);
+  const codes = result.value.report.notes.map(({ code }) => code);
+  expect(codes).toContain('side-assumed');
+  expect(codes).not.toContain('side-from-pads');
+});

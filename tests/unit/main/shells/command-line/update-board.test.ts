@@ -49,6 +49,19 @@ describe('update-board', () => {
     expect(out).not.toMatch(/outline/);
   });
 
+  test('says what the reading of the files stumbled over, and nothing that only a new board lacks', async () => {
+    writeFileSync(
+      at('plain.csv'),
+      [...ROWS, 'R6,1k,R_0603,far,20,0,top'].join('\n').replace(/ \(mm\)|,Side|,top/g, ''),
+    );
+    const { status, out } = await run('update-board', at('old.hmticket'), at('plain.csv'), '--show');
+    expect(status).toBe(0);
+    expect(out).toMatch(/^warn +.*plain\.csv.*side/im);
+    expect(out).toMatch(/^warn +.*unit/im);
+    expect(out).toMatch(/line 7/);
+    expect(out).not.toMatch(/outline|laminate|layers/i);
+  });
+
   test('writes the ticket: the plan as it was, the board brought up to the files', async () => {
     const ended = await run('update-board', at('old.hmticket'), at('new.csv'), '-o', at('new.hmticket'));
     expect(ended).toMatchObject({ status: 0, error: '' });

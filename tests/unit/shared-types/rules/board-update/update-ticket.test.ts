@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Board, Part } from '../../../../../shared-types/board.ts';
+import type { Board, Cover, Part } from '../../../../../shared-types/board.ts';
+import { USUAL_COVERS } from '../../../../../shared-types/library/usual-covers.ts';
 import type { TicketDocument } from '../../../../../shared-types/plan.ts';
 import { alignAs, alignBoards } from '../../../../../shared-types/rules/board-update/align.ts';
 import { compareBoards } from '../../../../../shared-types/rules/board-update/compare.ts';
@@ -9,6 +10,7 @@ import { updateTicket } from '../../../../../shared-types/rules/board-update/upd
 import { planForTargets } from '../../../../../shared-types/rules/new-plan.ts';
 import { renameEverywhere } from '../../../../../shared-types/rules/rename-part.ts';
 import { boardUpdateWords } from '../../../../../shared-types/words/board-update.ts';
+import { updateLines } from '../../../../../shared-types/words/update-lines.ts';
 import { boardWith, partNamed } from '../../../../support/boards.ts';
 import { tellingAll } from './random-edits.ts';
 
@@ -35,6 +37,12 @@ function ticketDocument(): TicketDocument {
   } as unknown as Board['straps'][number]);
   return { board, plan };
 }
+
+/** A can of 20 x 10 mm, not turned. */
+const coverAt = (x: number, y: number): Cover => ({
+  ...{ id: 'SH1', kind: 'can', side: 'top', x, y, lengthMm: 20, widthMm: 10, turn: 0 },
+  ...USUAL_COVERS.can,
+});
 
 const sourceOf = (board: Board) => ({ board, told: tellingAll(board) });
 const without = (board: Board, ...names: string[]): Board => ({
@@ -179,6 +187,37 @@ describe('an update of a ticket', () => {
     expect(compareBoards(ticket, sourceOf(files))).toMatchObject({ changed: [], same: 5, atPin1: ['J1'] });
   });
 
+  it('puts a cover in place of the part of its name, and says what named the part', () => {
+    const ticket = ticketDocument();
+    const cover: Cover = { ...coverAt(30, 30), id: 'R1' };
+    const changes = compareBoards(ticket.board, sourceOf({ ...without(ticket.board, 'R1'), covers: [cover] }));
+    expect(changes).toMatchObject({ gone: [], covers: [{ kind: 'part' }] });
+    const lines = updateLines(ticket, changes, usualDecisions).join('\n');
+    expect(lines).toMatch(/cover +R1: can of 20 mm × 10 mm in place of the part.*kept \(tag remove: lift with care\)/);
+    const next = updateTicket(ticket, changes, usualDecisions);
+    expect([next.board.covers, next.board.parts.map(({ refdes }) => refdes)]).toEqual([
+      [cover],
+      ['U1', 'R2', 'R3', 'R4', 'R5'],
+    ]);
+    const left = updateTicket(ticket, changes, { ...usualDecisions, ticks: { 'cover R1': false } });
+    expect([left.board.covers, left.board.parts]).toEqual([[], ticket.board.parts]);
+  });
+
+  it('knows a cover by where it lies, however its sides are named, and keeps what the technician measured', () => {
+    const mine = { ...coverAt(30, 30), heightMm: 4.5 };
+    const ticket = { ...ticketDocument().board, covers: [mine] };
+    const changesTo = (fields: Partial<Cover>) =>
+      compareBoards(ticket, sourceOf({ ...ticket, covers: [{ ...coverAt(30, 30), ...fields }] })).covers;
+    expect(changesTo({ lengthMm: 10, widthMm: 20, turn: 270 })).toEqual([]);
+    expect(changesTo({ turn: 180, x: 30.03 })).toEqual([]);
+    for (const fields of [{ turn: 90 }, { turn: 5 }, { x: 31 }, { side: 'bottom' as const }]) {
+      expect(changesTo(fields)).toMatchObject([{ kind: 'moved', cover: { ...fields, heightMm: 4.5 } }]);
+    }
+    // Files with the shield among their parts say nothing of the cover.
+    const listed = { ...ticket, covers: [], parts: [...ticket.parts, partNamed('SH1')] };
+    expect(compareBoards(ticket, sourceOf(listed))).toMatchObject({ covers: [], added: [], gone: [] });
+  });
+
   it('finds no place for files of another board that share designators only, and wonders', () => {
     const names = 'R1 R2 R3 R4 R5 R6 R7 R8 R9 R10 R11 R12';
     const ticket = boardWith(chips(names));
@@ -187,7 +226,13 @@ describe('an update of a ticket', () => {
     );
     const alignment = alignBoards(ticket, sourceOf(files));
     expect(alignment.by).toBe('corner');
-    expect(boardUpdateWords.strange(alignment)).toMatch(/of this board/);
-    expect(boardUpdateWords.strange(alignBoards(ticket, sourceOf(ticket)))).toBeNull();
+    const changesTo = (board: Board) => compareBoards(ticket, sourceOf(board));
+    expect(boardUpdateWords.strange(changesTo(files))).toMatch(/Hardly a part/);
+    expect(boardUpdateWords.strange(changesTo(ticket))).toBeNull();
+    const others = boardWith(chips(names.replaceAll('R', 'Q')));
+    expect(boardUpdateWords.strange(changesTo(others))).toMatch(/No part of these files/);
+    // An outline alone places nothing, and a board without parts knows nothing.
+    expect(boardUpdateWords.strange(changesTo(boardWith([])))).toBeNull();
+    expect(boardUpdateWords.strange(compareBoards(boardWith([]), sourceOf(ticket)))).toBeNull();
   });
 });
