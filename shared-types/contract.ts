@@ -211,7 +211,8 @@ export const requests = {
   /** The pages of the work map as SVG, as they would print now; nothing is saved. */
   'workMap.preview': { input: z.strictObject({ id: ticketId }), output: z.strictObject({ pages: z.array(bytes) }) },
   'settings.read': { input: none, output: settingsSchema },
-  'settings.write': { input: z.strictObject({ settings: settingsSchema }), output: settingsSchema },
+  /** `settings`: the fields that change; another window may have written others in the meantime. */
+  'settings.write': { input: z.strictObject({ settings: settingsSchema.partial() }), output: settingsSchema },
   'about.read': {
     input: none,
     output: z.strictObject({

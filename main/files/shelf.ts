@@ -98,7 +98,7 @@ const SMALL_BYTES = 1024 * 1024;
 /** What a card shows, without the photos of a large ticket. Errors: those of the disk and of reading. */
 async function readDocumentAt(fs: FileSystem, path: string, size: number): Promise<Result<TicketDocument>> {
   if (size > SMALL_BYTES && size <= LARGEST_TICKET) {
-    const read = await attempt(basename(path), () => readLargeTicketDocument(fs, path, size));
+    const read = await attempt(basename(path), () => readLargeTicketDocument(fs, path));
     if (!read.ok) return read;
     if (read.value) return read.value;
   }

@@ -17,13 +17,11 @@ type ReadAt = (at: number, length: number) => Promise<Uint8Array>;
  * every photo lies within the file is checked, its bytes are not: opening the ticket does that. Null: read it whole, the directory is too
  * long. Errors: damaged-ticket, missing-entry, too-large, and those of the texts.
  */
-export async function readLargeTicketDocument(
-  fs: FileSystem,
-  path: string,
-  size: number,
-): Promise<Result<TicketDocument> | null> {
+export async function readLargeTicketDocument(fs: FileSystem, path: string): Promise<Result<TicketDocument> | null> {
   const handle = await fs.open(path, 'r');
   try {
+    // Of the file that is open: another program may have put a new one in its place since the shelf looked.
+    const { size } = await handle.stat();
     return await readThrough(basename(path), size, async (at, length) => {
       const bytes = new Uint8Array(length);
       const { bytesRead } = await handle.read(bytes, 0, length, at);

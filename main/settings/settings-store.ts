@@ -7,8 +7,8 @@ export type KeyStore = Pick<Conf<Settings>, 'get' | 'set' | 'path' | 'store'>;
 
 export type SettingsStore = {
   read(): Settings;
-  /** Errors: not-allowed or disk-full when the file cannot be written. */
-  write(settings: Settings): Result<Settings>;
+  /** Changes the given fields and no others; all settings then. Errors: not-allowed or disk-full when the file cannot be written. */
+  write(settings: Partial<Settings>): Result<Settings>;
 };
 
 /** Settings over either store. Fields that an older program did not know have their default. */

@@ -1,3 +1,4 @@
+import type { BoardPhoto } from '../../shared-types/photo.ts';
 import type { Problem, Result } from '../../shared-types/problem.ts';
 import { photoEdits, photoWords as words } from '../../shared-types/words/window/photo.ts';
 import { addPhoto } from '../editing/photos.ts';
@@ -18,18 +19,28 @@ export const PICTURE_ENDINGS = '.jpg,.jpeg,.png,.webp,.tif,.tiff,.heic,.heif';
 
 /** Takes pictures in as photos of the shown side, one after the other; each that cannot be used is told and changes nothing. */
 export async function addPhotos(app: App, files: readonly File[]): Promise<void> {
-  const id = app.store.get().ticket?.id;
-  if (!id) {
+  const { ticket, view } = app.store.get();
+  if (!ticket) {
     app.notify('note', words.needsTicket, words.needsTicketText);
     return;
   }
   coming(app, (names) => [...names, ...files.map(({ name }) => name)]);
+  const place = { id: ticket.id, side: view.side };
+  const lost: string[] = [];
   for (const file of files) {
-    const problem = await addOne(app, id, file);
-    if (problem) app.tickets.tell({ ...problem, file: file.name });
+    const problem = isLeft(app, place) ? null : await addOne(app, place, file);
+    if (isLeft(app, place)) lost.push(file.name);
+    else if (problem) app.tickets.tell({ ...problem, file: file.name });
     coming(app, (names) => without(names, file.name));
   }
+  if (lost.length > 0) app.notify('warn', words.ticketLeft, words.ticketLeftText(lost));
 }
+
+/** Where photos go: the ticket and the side that were shown when they were given, however long they take. */
+type Place = Pick<BoardPhoto, 'side'> & { id: string };
+
+/** Another ticket was opened, or none is, since. */
+const isLeft = (app: App, { id }: Place): boolean => app.store.get().ticket?.id !== id;
 
 function coming(app: App, change: (names: readonly string[]) => readonly string[]): void {
   app.store.set((state) => ({ ...state, photosComing: change(state.photosComing) }));
@@ -40,27 +51,26 @@ function without(names: readonly string[], name: string): string[] {
   return names.filter((_, index) => index !== at);
 }
 
-/** The problem that stands in the way, or null. */
-async function addOne(app: App, id: string, file: File): Promise<Problem | null> {
+/** The problem that stands in the way, or null; nothing is added to a ticket that was left. */
+async function addOne(app: App, place: Place, file: File): Promise<Problem | null> {
   if (file.size > LARGEST_BYTES) return { code: 'too-large', detail: { limit: words.largestBytes } };
   const prepared = await prepare(file);
   if (!prepared.ok) return prepared.problem;
   const { working, ...about } = prepared.value;
-  const first = await sendPicture(app.backend, id, file);
+  const first = await sendPicture(app.backend, place.id, file);
   if (!first.ok) return first.problem;
-  const second = working.bytes ? await sendPicture(app.backend, id, working.bytes) : first;
+  const second = working.bytes ? await sendPicture(app.backend, place.id, working.bytes) : first;
   if (!second.ok) return second.problem;
-  // Another ticket may have been opened in the meantime.
-  if (app.store.get().ticket?.id !== id) return null;
+  if (isLeft(app, place)) return null;
   const { mediaType, widthPx, heightPx } = working;
   const photo = {
-    ...{ side: app.store.get().view.side, name: file.name.slice(0, 300), sha256: first.value.sha256 },
+    ...{ side: place.side, name: file.name.slice(0, 300), sha256: first.value.sha256 },
     ...about,
     working: { sha256: second.value.sha256, mediaType, widthPx, heightPx },
   };
   app.bench.apply(photoEdits.add(photo.name), (document) => addPhoto(document, photo));
   const added = app.store.get().ticket?.document.board.photos.at(-1);
-  if (added) app.setView({ stage: 'photo', panelOpen: true, photoId: added.id, pairId: null });
+  if (added) app.setView({ stage: 'photo', side: added.side, panelOpen: true, photoId: added.id, pairId: null });
   return null;
 }
 

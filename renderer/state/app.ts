@@ -48,9 +48,8 @@ export function createApp(backend: Backend): App {
     canvas: { current: null },
     setView: (fields) => store.set((state) => ({ ...state, view: viewWith(state.view, fields) })),
     changeSettings(fields) {
-      const settings = { ...store.get().settings, ...fields };
-      store.set((state) => ({ ...state, settings }));
-      void backend.request('settings.write', { settings }).then((answer) => {
+      store.set((state) => ({ ...state, settings: { ...state.settings, ...fields } }));
+      void backend.request('settings.write', { settings: fields }).then((answer) => {
         if (!answer.ok) notices.problem(answer.problem);
       });
     },

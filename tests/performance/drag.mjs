@@ -1,14 +1,12 @@
 // Release of a site's drag to its coarse map, through the real local door and its socket. Needs `npm run build` first.
-import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { runnerImport } from 'vite';
 import { WebSocket } from 'ws';
+import { DOOR_FILE, openDoor } from './door.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
-const door = join(root, 'dist/main/local-app.js');
 const SAMPLE = 'greenhouse-gateway';
 const RELEASES = 20;
 const MOVES_A_DRAG = 6;
@@ -16,22 +14,6 @@ const MOVE_EVERY_MS = 50;
 const ANSWER_WITHIN_MS = 60_000;
 
 const load = async (path) => (await runnerImport(join(root, path), { logLevel: 'error' })).module;
-
-/** Starts the door on a shelf of its own; the address is the first that it prints. */
-async function startDoor(folder) {
-  const places = ['--shelf', join(folder, 'shelf'), '--app-folder', join(folder, 'app')];
-  const child = spawn(process.execPath, [door, '--no-window', ...places], { stdio: ['ignore', 'pipe', 'inherit'] });
-  const address = await new Promise((found, failed) => {
-    let text = '';
-    child.stdout.on('data', (data) => {
-      text += data;
-      const said = /http:\S+/.exec(text)?.[0];
-      if (said) found(said);
-    });
-    child.once('exit', (code) => failed(new Error(`the door ended with ${code}: ${text}`)));
-  });
-  return { child, address };
-}
 
 async function connect(address) {
   const { createFrameBackend } = await load('renderer/backend/frame-backend.ts');
@@ -104,18 +86,14 @@ async function dragAbout(backend, sample) {
 
 /** One line of figures. */
 export async function dragFigures(sample = SAMPLE) {
-  if (!existsSync(door)) return 'release of a drag: not measured, dist/ is missing (npm run build)';
-  const folder = mkdtempSync(join(tmpdir(), 'heatmargin-drag-'));
-  const { child, address } = await startDoor(folder);
-  const gone = new Promise((done) => child.once('exit', done));
+  if (!existsSync(DOOR_FILE)) return 'release of a drag: not measured, dist/ is missing (npm run build)';
+  const door = await openDoor('drag');
   try {
-    const taken = await dragAbout(await connect(address), sample);
+    const taken = await dragAbout(await connect(door.address), sample);
     const [least, middle, most] = [taken[0], taken[taken.length >> 1], taken.at(-1)].map((ms) => ms.toFixed(0));
     return `${sample}: release of a drag to its coarse map ${middle} ms (${least} to ${most}, ${taken.length} releases)`;
   } finally {
-    child.kill('SIGTERM');
-    await gone;
-    rmSync(folder, { recursive: true, force: true });
+    await door.close();
   }
 }
 

@@ -1,12 +1,11 @@
 // tide-gauge-logger drawn anew from pictures of it alone, in the real window by mouse and keyboard: what the hands do, the seconds
 // that a practised person takes for it by the keystroke-level model (tests/performance/drawing/hands.ts), and how far the drawing is
 // off. Needs `npm run build` first. Run: npm run bench:drawing [-- folder for screenshots]
-import { execFileSync, spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { chromium } from '@playwright/test';
 import { runnerImport } from 'vite';
+import { openBrowser } from './browser.mjs';
+import { openDoor } from './door.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 const shots = process.argv[2] ? resolve(process.argv[2]) : null;
@@ -17,33 +16,8 @@ const { BENCH_BOARD, drawBoard, picturesOf } = await load('tests/performance/dra
 const { handsOn, totalOf } = await load('tests/performance/drawing/hands.ts');
 const { compareBoards } = await load('tests/performance/drawing/compare.ts');
 
-const folder = mkdtempSync(join(tmpdir(), 'heatmargin-drawing-'));
-const places = ['--shelf', join(folder, 'shelf'), '--app-folder', join(folder, 'app')];
-const door = spawn(process.execPath, [join(root, 'dist/main/local-app.js'), '--no-window', ...places], {
-  stdio: ['ignore', 'pipe', 'inherit'],
-});
-const address = await new Promise((found) => {
-  let text = '';
-  door.stdout.on('data', (data) => {
-    text += data;
-    const said = /http:\S+/.exec(text)?.[0];
-    if (said) found(said);
-  });
-});
-const gone = new Promise((done) => door.once('exit', done));
-const executablePath = execFileSync('sh', ['-c', 'command -v chromium || command -v google-chrome'], {
-  encoding: 'utf8',
-});
-const browser = await chromium.launch({
-  executablePath: executablePath.trim(),
-  args: [
-    '--no-sandbox',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-    '--enable-unsafe-swiftshader',
-  ],
-});
+const door = await openDoor('drawing');
+const browser = await openBrowser();
 
 const line = (name, tally) =>
   `${name.padEnd(14)} ${tally.seconds.toFixed(0).padStart(4)} s, ${tally.keys} keys, ${tally.points} times pointed, ` +
@@ -69,18 +43,16 @@ try {
   const page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
   page.setDefaultTimeout(30_000);
   page.on('pageerror', (error) => console.log('the page complains:', error.message));
-  await page.goto(address);
+  await page.goto(door.address);
   const pictures = await picturesOf(page, truth);
   if (shots)
     for (const side of ['top', 'bottom']) writeFileSync(join(shots, `photo-${side}.jpg`), pictures.photos[side]);
   const hands = handsOn(page);
   const shot = async (name) => void (shots && (await page.screenshot({ path: join(shots, `${name}.png`) })));
-  const drawn = await drawBoard(page, hands, { truth, shelf: join(folder, 'shelf'), shot, ...pictures });
+  const drawn = await drawBoard(page, hands, { truth, shelf: door.shelf, shot, ...pictures });
   told(hands, drawn, truth);
 } finally {
   await browser.close();
-  door.kill('SIGTERM');
-  await gone;
-  rmSync(folder, { recursive: true, force: true });
+  await door.close();
 }
 process.exit(0);

@@ -1,53 +1,17 @@
 // A photo of many megapixels into an open ticket, through the real local door and Chromium: how long it takes, how long the window
 // stands still, and what memory it takes at most. Needs `npm run build` first. Run: node tests/performance/photo.mjs [megapixels ...]
-import { execFileSync, spawn } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { chromium } from '@playwright/test';
+import { openBrowser } from './browser.mjs';
+import { browserMemoryMb, mostMemory } from './browser-memory.mjs';
+import { openDoor } from './door.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 const sizes = process.argv.slice(2).map(Number);
-const folder = mkdtempSync(join(tmpdir(), 'heatmargin-photo-'));
-const places = ['--shelf', join(folder, 'shelf'), '--app-folder', join(folder, 'app')];
-const door = spawn(process.execPath, [join(root, 'dist/main/local-app.js'), '--no-window', ...places], {
-  stdio: ['ignore', 'pipe', 'inherit'],
-});
-const address = await new Promise((found) => {
-  let text = '';
-  door.stdout.on('data', (data) => {
-    text += data;
-    const said = /http:\S+/.exec(text)?.[0];
-    if (said) found(said);
-  });
-});
-const executablePath = execFileSync('sh', ['-c', 'command -v chromium || command -v google-chrome'], {
-  encoding: 'utf8',
-});
-const browser = await chromium.launch({
-  executablePath: executablePath.trim(),
-  args: [
-    '--no-sandbox',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-    '--enable-unsafe-swiftshader',
-  ],
-});
-
-/** Resident memory of the browser's processes, MB: proportional, so that shared pages count once. */
-function browserMemoryMb() {
-  let kb = 0;
-  for (const id of readdirSync('/proc').filter((name) => /^\d+$/.test(name))) {
-    try {
-      if (!readFileSync(`/proc/${id}/cmdline`, 'utf8').includes('chromium')) continue;
-      kb += Number(/Pss:\s+(\d+)/.exec(readFileSync(`/proc/${id}/smaps_rollup`, 'utf8'))?.[1] ?? 0);
-    } catch {
-      // The process ended in the meantime.
-    }
-  }
-  return kb / 1024;
-}
+/** A photo that is not there by then has failed. */
+const MOST_MS = 120_000;
+const door = await openDoor('photo');
+const browser = await openBrowser();
 
 /** A JPEG with detail everywhere, encoded by the browser in a page of its own. */
 async function makeJpeg(megapixels) {
@@ -75,47 +39,27 @@ async function makeJpeg(megapixels) {
   return Buffer.from(text, 'base64');
 }
 
-for (const megapixels of sizes.length > 0 ? sizes : [12, 50]) {
+/** Opens a ticket, adds the photo and prints what it took. */
+async function measure(megapixels) {
   const buffer = await makeJpeg(megapixels);
+  const file = join(door.folder, `${megapixels}.jpg`);
+  writeFileSync(file, buffer);
   const page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
-  await page.goto(address);
-  const samples = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Import', exact: true }).click();
-  await (await samples).setFiles(join(root, 'sample-boards/tide-gauge-logger.board.json'));
-  await page.locator('.frame').waitFor();
-  await page.keyboard.press('2');
-  await page.waitForTimeout(4000);
+  await openTicket(page);
   const before = browserMemoryMb();
-  await page.evaluate(() => {
-    window.longest = 0;
-    let last = performance.now();
-    const beat = () => {
-      const now = performance.now();
-      window.longest = Math.max(window.longest, now - last);
-      last = now;
-      setTimeout(beat, 0);
-    };
-    beat();
-  });
-  const file = join(folder, `${megapixels}.jpg`);
-  (await import('node:fs')).writeFileSync(file, buffer);
+  await page.evaluate(watchStands);
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Add photos' }).click();
   await (await chooser).setFiles(file);
   const started = performance.now();
-  let most = 0;
-  const watch = setInterval(() => {
-    most = Math.max(most, browserMemoryMb());
-  }, 50);
-  const row = page.getByText(/\d+ × \d+ px/);
-  await row.waitFor({ timeout: 300_000 });
+  const watched = mostMemory();
+  await page.getByText(/\d+ × \d+ px/).waitFor({ timeout: MOST_MS });
   const added = performance.now() - started;
-  await page.waitForFunction(() => !/Decoding/.test(document.querySelector('.stage')?.textContent ?? ''), null, {
-    timeout: 300_000,
-  });
+  const drawn = () => !/Decoding/.test(document.querySelector('.stage')?.textContent ?? '');
+  await page.waitForFunction(drawn, null, { timeout: MOST_MS });
   const shown = performance.now() - started;
   await page.waitForTimeout(1500);
-  clearInterval(watch);
+  const most = watched.stop();
   const longest = await page.evaluate(() => window.longest);
   console.log(
     `${megapixels} megapixels, ${(buffer.length / 1e6).toFixed(1)} MB: in the ticket after ${(added / 1000).toFixed(1)} s, drawn after ` +
@@ -124,6 +68,33 @@ for (const megapixels of sizes.length > 0 ? sizes : [12, 50]) {
   );
   await page.close();
 }
-await browser.close();
-door.kill('SIGTERM');
-rmSync(folder, { recursive: true, force: true });
+
+async function openTicket(page) {
+  await page.goto(door.address);
+  const samples = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Import', exact: true }).click();
+  await (await samples).setFiles(join(root, 'sample-boards/tide-gauge-logger.board.json'));
+  await page.locator('.frame').waitFor();
+  await page.keyboard.press('2');
+  await page.waitForTimeout(4000);
+}
+
+/** In the page: the longest time between two turns of its thread. */
+function watchStands() {
+  window.longest = 0;
+  let last = performance.now();
+  const beat = () => {
+    const now = performance.now();
+    window.longest = Math.max(window.longest, now - last);
+    last = now;
+    setTimeout(beat, 0);
+  };
+  beat();
+}
+
+try {
+  for (const megapixels of sizes.length > 0 ? sizes : [12, 50]) await measure(megapixels);
+} finally {
+  await browser.close();
+  await door.close();
+}

@@ -96,6 +96,8 @@ export const photoWords = {
     count === 1 ? '1 photo to match or pair to check' : `${count} photos to match or pairs to check`,
   needsTicket: 'Open a ticket first',
   needsTicketText: 'Then drop the photo on its drawing. A board without a drawing can be drawn over its photo.',
+  ticketLeft: 'The ticket was left before its photos were in',
+  ticketLeftText: (names: readonly string[]) => `Open it again and add: ${names.join(', ')}.`,
   heif: {
     found: 'a HEIC or HEIF photo',
     todo: "Save it as JPEG: on the phone set the camera's format to 'most compatible', or export the photo as JPEG.",

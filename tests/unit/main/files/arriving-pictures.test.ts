@@ -22,8 +22,10 @@ test('pieces of two pictures that come by turns: each is whole at its end, with 
   expect(ends).toEqual([other, picture].map((bytes) => ({ ok: true, value: { bytes, sha256: contentHash(bytes) } })));
 });
 
-test('a piece that is missing, comes twice, is empty or reaches over the end breaks the picture off', () => {
-  for (const wrong of [piece('one', 600, 900), piece('one', 0, 300), piece('one', 300, 300)]) {
+test('a piece that is missing, comes twice, is empty, reaches over the end or tells another size breaks the picture off', () => {
+  const over = { ...piece('one', 300, 1000), bytes: picture.slice(0, 701) };
+  const otherSize = { ...piece('one', 300, 600), size: 2000 };
+  for (const wrong of [piece('one', 600, 900), piece('one', 0, 300), piece('one', 300, 300), over, otherSize]) {
     const arrivals = createArrivals();
     arrivals.take(piece('one', 0, 300));
     const later = wrong.at === 0 ? { ...wrong, at: 299 } : wrong;

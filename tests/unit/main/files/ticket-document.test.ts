@@ -9,6 +9,7 @@ import { temporaryFolder } from '../../../support/shell/folders.ts';
 import { smallTicket } from '../../../support/shell/small-ticket.ts';
 
 const PHOTO = new Uint8Array(3 * 1024 * 1024).map((_, index) => index % 253);
+const LARGER = new Uint8Array(PHOTO.byteLength + 9);
 const packed = () => packTicket({ document: smallTicket('T-7'), photos: new Map([['ab12', PHOTO]]) });
 const entryOf = (bytes: Uint8Array, name: string) => readZipDirectory(bytes)?.find((one) => one.name === name);
 
@@ -53,6 +54,18 @@ test('the card of a ticket with large photos is that of the ticket without them,
   expect(plain.card).toMatchObject(shown);
   expect(card.problem).toBeNull();
   expect(bytesRead).toBeLessThan(PHOTO.byteLength / 8);
+});
+
+test('a ticket that is saved anew between the look at the shelf and the reading is not taken for damaged', async () => {
+  const folder = temporaryFolder();
+  const path = join(folder, 'T-7.hmticket');
+  writeFileSync(path, packed());
+  const open: FileSystem['open'] = async (...given) => {
+    writeFileSync(path, packTicket({ document: smallTicket('T-7'), photos: new Map([['ab12', LARGER]]) }));
+    return nodeFileSystem.open(...given);
+  };
+  const cards = await createShelf({ ...nodeFileSystem, open }, folder).list();
+  expect(cards).toMatchObject({ ok: true, value: [{ problem: null }] });
 });
 
 test('damage of a large ticket is still shown: cut off, a changed text, a lost entry, a photo that reaches past its place', async () => {

@@ -28,6 +28,14 @@ describe.each(['local', 'electron'] as const)('settings in the %s shell', (shell
     expect(again.settings.read()).toEqual(wanted);
   });
 
+  test('two windows that each change a field keep both', async () => {
+    const folder = temporaryFolder();
+    const [one, other] = [await openSettings(shell, folder), await openSettings(shell, folder)];
+    one.settings.write({ technician: 'A. Bench' });
+    other.settings.write({ theme: 'dark' });
+    expect(one.settings.read()).toEqual({ ...defaultSettings, technician: 'A. Bench', theme: 'dark' });
+  });
+
   test('a file that is no JSON is set aside under a name that is told', async () => {
     const folder = temporaryFolder();
     writeFileSync(join(folder, 'settings.json'), '{"theme": "da');

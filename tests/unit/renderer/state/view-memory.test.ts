@@ -13,8 +13,8 @@ const EYE = { centre: { x: 12, y: 7 }, zoom: 33 };
 
 /** A window on tickets that all hold the same document, started with these settings. */
 function windowOn(document: TicketDocument, settings: Settings = defaultSettings) {
-  const written: Settings[] = [];
-  const request = async (name: RequestName, input: { id?: string; settings?: Settings }) => {
+  const written: Partial<Settings>[] = [];
+  const request = async (name: RequestName, input: { id?: string; settings?: Partial<Settings> }) => {
     if (input.settings) written.push(input.settings);
     if (name === 'ticket.open')
       return succeed({ id: input.id, fileName: 't.hmticket', revision: 0, document, recovered: false });
@@ -26,7 +26,7 @@ function windowOn(document: TicketDocument, settings: Settings = defaultSettings
     app.canvas.current = { eye: () => eye } as unknown as CanvasHandle;
   };
   look(EYE);
-  return { app, look, written, left: () => written.at(-1) ?? settings };
+  return { app, look, written, left: (): Settings => Object.assign({}, settings, ...written) };
 }
 
 const withSite = () => addSiteOn(smallDocument(), 'U1');
@@ -53,6 +53,18 @@ test('a ticket opened again shows the stage, the side, what was chosen and the p
   expect([...selection.parts].sort()).toEqual(['C1', 'U1']);
   expect(selection.siteId).toBe('site-1');
   expect(recallEye(app.store.get())).toEqual(EYE);
+});
+
+test('a stroke over hundreds of parts is not kept', async () => {
+  const { app, left } = windowOn(withSite());
+  for (const count of [200, 201]) {
+    await app.tickets.open('t');
+    const parts = new Set(Array.from({ length: count }, (_, index) => `R${index}`));
+    app.store.set((state) => ({ ...state, selection: { ...state.selection, parts } }));
+    await app.tickets.close();
+    expect(left().rememberedViews[0]?.parts.length).toBe(count === 200 ? 200 : 0);
+    expect(settingsSchema.safeParse(left()).success).toBe(true);
+  }
 });
 
 test('what the ticket no longer has is left out, and a stage that is not known opens the usual one', async () => {
@@ -89,6 +101,7 @@ test('another ticket is not touched by it; one that is removed is forgotten; a h
   await app.tickets.open('other');
   await app.tickets.close();
   expect(written.length, 'nothing changed, nothing written').toBe(writes);
+  expect(Object.keys(Object.assign({}, ...written)), 'nothing else is written').toEqual(['rememberedViews']);
   await app.tickets.remove('t');
   expect(left().rememberedViews.map(({ ticketId }) => ticketId)).toEqual(['other']);
   for (let index = 0; index < 100; index++) {

@@ -22,6 +22,7 @@ test('the head of the arrow lies where the footprint goes, and nowhere for an up
   expect(arrow!.tip.y).toBeCloseTo(y, 9);
   const upright = { ...leaning(), document: setNozzle(leaning().document, { tiltDeg: 0 }) };
   expect(leanArrows(upright, 10)).toEqual([]);
+  expect(leanArrows({ ...leaning(), shownSide: 'bottom' }, 10), 'of the other side').toEqual([]);
 });
 
 test('dragging the head turns the heading in steps of 15 degrees, freely with Alt, as one undo step', () => {

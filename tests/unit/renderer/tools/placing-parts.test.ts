@@ -76,6 +76,7 @@ describe('the tool that places parts', () => {
     driver.click({ x: 34, y: 10 });
     expect(partsOf(driver.model()).at(-1)).toBe('C4 34 10 0');
     expect(driver.keyDown('Backspace')).toBe(false);
+    expect(driver.hold({ ctrl: true }).keyDown('1'), 'chords stay with the window').toBe(false);
   });
 
   it('turns a chip that is pulled along, and leaves it where it was pressed', () => {
