@@ -103,7 +103,16 @@ describe.skipIf(popplerMissing)('the printed work map', () => {
 });
 
 describe.skipIf(popplerMissing)('what the work map says', () => {
-  const plan = madeUpPlan(board240, { tags: 20, targets: ['U1', 'U2'] });
+  const unmarked = madeUpPlan(board240, { tags: 20, targets: ['U1', 'U2'] });
+  const mark = {
+    ...{ done: true, by: 'Mira', at: '', note: '', words: 'Take off Q77', phase: 'before-heat' },
+    readings: [],
+  };
+  const marks = [
+    { ...mark, stepId: 'off:Q77' },
+    { ...mark, stepId: 'count-off', done: false, note: 'One under the mat', readings: [{ key: 'off', value: 99 }] },
+  ];
+  const plan = { ...unmarked, steps: { ...unmarked.steps, marks } };
   const assessment = assessed(board240, plan);
   let pages: string[];
   let all: string;
@@ -138,6 +147,13 @@ describe.skipIf(popplerMissing)('what the work map says', () => {
     expect(starts.filter((line) => line < 0)).toEqual([]);
     expect(starts).toEqual(starts.toSorted((a, b) => a - b));
     expect(lines.findIndex((line) => line.includes('Sign-off'))).toBeGreaterThan(starts.at(-1) ?? 0);
+  });
+
+  it('prints what was counted and noted, what does not agree, and what no longer applies', () => {
+    expect(all).toMatch(/Counted off: 99, but the plan has \d+\./);
+    expect(all).toMatch(/Counted off, predicted \d+ +99/);
+    expect(all).toContain('One under the mat.');
+    expect(all).toMatch(/Ticked or noted, but no longer asked for by the plan\s+Take off Q77 \(Mira\)/);
   });
 
   it('labels the underside', () => {
