@@ -1,5 +1,6 @@
 import { earlier, later, mayMove } from '../../../shared-types/rules/steps/order.ts';
 import type { Step, StepPlan } from '../../../shared-types/rules/steps/types.ts';
+import { measuresIn } from '../../../shared-types/words/measures.ts';
 import { refusedWords } from '../../../shared-types/words/steps/step-words.ts';
 import { stepEdits } from '../../../shared-types/words/window/steps.ts';
 import { moveStep, tickStep, untickStep, type Who } from '../../editing/steps.ts';
@@ -17,6 +18,7 @@ export function shift(app: App, plan: StepPlan, stepId: string, way: 'earlier' |
   if (!move) return;
   const phases = plan.phases.map(({ id }) => id);
   const wait = mayMove(plan.steps, plan.waits, move, phases);
-  if (wait) app.notify('warn', refusedWords(plan.steps, wait));
+  const { temperatureUnit, lengthUnit } = app.store.get().settings;
+  if (wait) app.notify('warn', refusedWords(plan.steps, wait, measuresIn(temperatureUnit, lengthUnit)));
   else app.bench.apply(stepEdits.move, (document) => moveStep(document, move));
 }

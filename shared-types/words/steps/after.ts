@@ -65,8 +65,8 @@ export const AFTER_SENTENCES = {
     act:
       numberOf(f, 'count') === 1
         ? `Inspect ${listed(f)}, a neighbour whose joints melted`
-        : `Inspect the ${numberOf(f, 'count')} neighbours whose joints melted: ${listed(f)}`,
-    why: 'Shifted, tombstoned, bridged, lacking.',
+        : `Inspect the ${numberOf(f, 'count')} neighbours whose joints melted`,
+    why: `${numberOf(f, 'count') === 1 ? '' : `${listed(f)}. `}Shifted, tombstoned, bridged, lacking.`,
   }),
   clean: () => ({
     act: 'Clean off flux residues, both sides, and let it dry',

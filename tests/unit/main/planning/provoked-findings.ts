@@ -2,9 +2,9 @@ import { assess } from '../../../../main/planning/assess.ts';
 import type { Board, Cover, Part } from '../../../../shared-types/board.ts';
 import type { Evaluation, Finding, PartExposure, TargetResult } from '../../../../shared-types/evaluation.ts';
 import type { HeatRun, Plan, Site } from '../../../../shared-types/plan.ts';
-import { type SiteExchange, type StrapGroup, unknownPart } from '../../../../shared-types/straps.ts';
 import type { Tag } from '../../../../shared-types/tags.ts';
 import type { FindingCode } from '../../../../shared-types/words/findings.ts';
+import { exchangeRows } from './provoked-exchanges.ts';
 import { boardOf, evaluationOf, exposureOf, type Heat, partOf, planOf, runsOf, targetOf } from './support.ts';
 
 export type Change = {
@@ -61,40 +61,6 @@ const shield = (refdes: string, id = 'foil-tent'): Tag => ({
   shield: id,
 });
 /** Two positions, R1 fitted and R2 empty; R2 wants a value that is nowhere at hand. `gbitOn`: what goes on at U1. */
-export function strapped({ wanted, lost, gbitOn }: { wanted: string; lost?: string; gbitOn?: number }): Change {
-  const strap = (refdes: string, value: string, fitted: boolean) =>
-    partOf(refdes, 'chip-resistor', {
-      value,
-      fitted,
-      package: { ...partOf('', 'chip-resistor').package, lengthMm: 1, widthMm: 0.5 },
-    });
-  const position = (refdes: string, value: string) => ({ refdes, value, tolerancePercent: null, meaning: '' });
-  const group: StrapGroup = {
-    kind: 'jumpers',
-    id: 'g',
-    name: 'Memory',
-    describes: ['U1'],
-    positions: [position('R1', '10k'), position(lost ?? 'R2', '4k7')],
-    settings: [{ id: 's', label: 'wanted', maker: '', capacity: { amount: 8, unit: 'Gbit' }, code: wanted }],
-  };
-  const capacity = gbitOn === undefined ? null : { amount: gbitOn, unit: 'Gbit' as const };
-  return {
-    parts: [strap('R1', '10k', true), strap('R2', '4k7', false)],
-    board: { straps: [group] },
-    plan: (plan) => ({
-      ...exchange(plan, { on: { ...unknownPart(), capacity } }),
-      straps: { ...plan.straps, wanted: [{ groupId: 'g', settingId: 's' }] },
-    }),
-  };
-}
-
-const exchange = (plan: Plan, fields: Partial<SiteExchange>): Plan => ({
-  ...plan,
-  exchanges: [
-    { siteId: plan.sites[0].id, off: unknownPart(), on: unknownPart(), agrees: 'agrees', agreesNote: '', ...fields },
-  ],
-});
-const exchanged = (fields: Partial<SiteExchange>): Change => ({ plan: (plan) => exchange(plan, fields) });
 export const cover = (more: Partial<Cover>): Cover => ({
   id: 'SH1',
   kind: 'can',
@@ -387,17 +353,6 @@ export const rows: Row[] = [
     { evaluation: (evaluation) => ({ ...evaluation, grid: { ...evaluation.grid, grownFromMm: 1, cellMm: 1.5 } }) },
   ],
   ['outlet-not-measured', 'note', { plan: (plan) => ({ ...plan, station: { ...plan.station, gasReads: 'setting' } }) }],
-  ['strap-refused', 'warn', strapped({ wanted: '01' })],
-  ['straps-move', 'note', strapped({ wanted: '00' })],
-  ['strap-group-faulty', 'warn', strapped({ wanted: '10', lost: 'R99' })],
-  ['capacity-differs', 'warn', strapped({ wanted: '10', gbitOn: 4 })],
-  ['capacity-unknown', 'note', strapped({ wanted: '10' })],
-  ['incoming-differs', 'warn', exchanged({ agrees: 'differs' })],
-  ['balls-differ', 'warn', exchanged({ on: { ...unknownPart(), ballAlloy: 'sn63pb37' } })],
-  [
-    'incoming-height',
-    'note',
-    exchanged({ off: { ...unknownPart(), heightMm: 1 }, on: { ...unknownPart(), heightMm: 1.2 } }),
-  ],
+  ...exchangeRows,
   ['bands-not-computed', 'note', { evaluation: (evaluation) => ({ ...evaluation, bands: 'not-computed' }) }],
 ];

@@ -1,6 +1,7 @@
 import type { Plan } from '../../../../shared-types/plan.ts';
 import type { StepReading } from '../../../../shared-types/steps.ts';
-import { type Row, remove, strapped, withTags } from './provoked-findings.ts';
+import { strapped } from './provoked-exchanges.ts';
+import { type Row, remove, withTags } from './provoked-findings.ts';
 import { partOf } from './support.ts';
 
 /** A step with a reading that does not agree. */

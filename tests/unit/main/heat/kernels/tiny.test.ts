@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { createSimulation } from '../../../../../main/heat/simulation.ts';
-import { bareScene } from '../support.ts';
+import { randomScene } from '../../../../support/heat/random-scene.ts';
 
-/** Temperatures of a bare plate of so many cells of 1 mm after its runs. */
+/** Temperatures of a bare plate of so many cells of 1 mm after a run of gas and preheater. */
 function after(widthM: number, heightM: number, plain: boolean): number[] {
   const outline: [number, number][] = [
     [0, 0],
@@ -10,8 +10,9 @@ function after(widthM: number, heightM: number, plain: boolean): number[] {
     [widthM, heightM],
     [0, heightM],
   ];
-  const board = { ...bareScene().board, outlines: [outline] };
-  const simulation = createSimulation(bareScene({ board }), 0.001, 0.5, [], new Map(), plain);
+  const scene = randomScene(3);
+  const bare = { ...scene, board: { ...scene.board, outlines: [outline], cutouts: [] }, bodies: [] };
+  const simulation = createSimulation(bare, 0.001, 0.5, [], new Map(), plain);
   simulation.advance(1e6);
   const { state } = simulation;
   return [...state.temperature.slice(0, 2 * state.grid.cellCount)];
