@@ -2,8 +2,26 @@ import { readFileSync } from 'node:fs';
 import { unzipSync } from 'fflate';
 import { expect, test } from './opened.ts';
 
-test('the pages of the work map are saved as SVG and as PNG', async ({ page, w }) => {
+test('a step is ticked by key, taken back and ticked again; the pages of the work map are seen, saved as SVG and as PNG', async ({
+  page,
+  w,
+}) => {
   await w.importFile('sample-boards/tide-gauge-logger.hmticket');
+  await w.stage('steps');
+  await w.figures();
+  const acts = page.locator('.step-act');
+  const ticked = page.locator('.steps > li[data-done]');
+  await acts.first().focus();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('x');
+  await expect(ticked).toHaveCount(1);
+  await expect(acts.nth(1), 'the next one down').toBeFocused();
+  // A tick changes no heat: no map is worked out for it.
+  await expect(page.locator('.status-line .progress')).toHaveCount(0);
+  await page.keyboard.press('Control+z');
+  await expect(ticked).toHaveCount(0);
+  await page.keyboard.press('Control+y');
+  await expect(ticked).toHaveCount(1);
   await w.stage('workMap');
   await expect(page.getByRole('img', { name: /^Page 1 of \d+$/ })).toBeVisible({ timeout: 60_000 });
   const number = (await page.locator('.ticket-title h1').textContent()) ?? '';
